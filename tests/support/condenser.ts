@@ -1,4 +1,12 @@
-import { cleanPrior, conductanceOf, steadyState, type CondenserUnit, type Conditions, type Reading } from '@/lib/core/condenser';
+import {
+  cleanPrior,
+  conductanceOf,
+  steadyState,
+  type CompressorMap,
+  type CondenserUnit,
+  type Conditions,
+  type Reading,
+} from '@/lib/core/condenser';
 import type { SteadyState } from '@/lib/core/condenser';
 
 export const PSI = 6894.757293168;
@@ -16,6 +24,14 @@ export const REACH_IN: CondenserUnit = {
   boxSetPointK: F(38),
   altitudeM: 0,
   cutoutPaGauge: 250 * PSI,
+};
+
+/** ACHP, ComponentTests/CompressorTest.py: °F, lb/h, W. */
+export const ACHP_MAP: CompressorMap = {
+  units: 'F_lb_per_h',
+  ratedSuperheatK: 11.1,
+  massFlow: [217.3163128, 5.094492028, -0.593170311, 0.0438, -0.0214, 0.0104, 7.9e-5, -5.73e-5, 1.79e-4, -8.08e-5],
+  power: [-561.3615705, -15.62601841, 46.92506685, -0.217949552, 0.435062616, -0.442400826, 2.25e-4, 2.37e-3, -3.32e-3, 2.5e-3],
 };
 
 export const CONDITIONS: Conditions = { hotDayAirK: F(100), boxK: F(38), energyPricePerKwh: 0.2, currency: 'USD' };

@@ -16,7 +16,7 @@ export {
   type Weekday,
 } from './local-date';
 export { isNight, type Nightly } from './nightly';
-export { clockIn, instantOf, todayIn, utcOffsetMinutes, wallClock } from './zone';
+export { clockIn, clockOf, instantOf, todayIn, utcOffsetMinutes, wallClock } from './zone';
 export { endOf, isDayRule, parseRule, weeksRule } from './rule';
 export { approximateWeeks, describeRule } from './describe';
 export { dueBetween, dueDays, nextDue, type Anchor, type Plan } from './due';

@@ -49,8 +49,9 @@ export function wallClock(timeZone: string, ms: number): { date: LocalDate; minu
   return { date: fromDay(day), minutes: Math.floor((local - day * DAY) / MINUTE) };
 }
 
-/** "09:30" by the kitchen's clock, as fields of forms and what is kept take it, however the shop writes times. */
-export function clockIn(timeZone: string, ms: number): string {
-  const { minutes } = wallClock(timeZone, ms);
-  return `${String(Math.floor(minutes / 60)).padStart(2, '0')}:${String(minutes % 60).padStart(2, '0')}`;
-}
+/** "09:30" of minutes since midnight, as fields of forms and what is kept take it, however the shop writes times. */
+export const clockOf = (minutes: number): string =>
+  `${String(Math.floor(minutes / 60) % 24).padStart(2, '0')}:${String(Math.round(minutes) % 60).padStart(2, '0')}`;
+
+/** The same of an instant (epoch milliseconds), by the kitchen's clock. */
+export const clockIn = (timeZone: string, ms: number): string => clockOf(wallClock(timeZone, ms).minutes);

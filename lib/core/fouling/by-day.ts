@@ -1,14 +1,12 @@
 import { toDay, type LocalDate } from '../calendar';
 import { groupBy } from '../numerics/group-by';
-import { predict, type Bank } from './filter';
-import type { Exposure, UnitHistory } from './history';
+import type { Bank } from './filter';
+import { ordered, type Exposure, type UnitHistory } from './history';
 import type { Hyper } from './hyper';
 import { mixtureMoments, mixtureQuantile } from './mixture';
 import { weigh, type KitchenMessage } from './pooling';
 import { startRun } from './posterior';
-import { ordered } from './history';
-import { takeDay } from './run';
-import { seasonFactor } from './season';
+import { leadTo, takeDay } from './run';
 import { asLnK, band, depositsOf, type Band } from './summary';
 
 /** Shares of a normal mixture are told this closely, so that a band is exact to some 1e-9 of ln K. */
@@ -37,7 +35,7 @@ export function believedByDay(history: UnitHistory, exposure: Exposure, hyper: H
   for (const [on, today] of groupBy(ordered(history.events), (e) => e.on)) {
     const day = toDay(on);
     const met = run.bank.slice();
-    predict(met, hyper, run.day - run.bornDay, day - run.day, seasonFactor(hyper.season[exposure.placement], run.day, day - run.day));
+    leadTo(met, run, hyper, exposure, day);
     const expected = quantilesOf(met, weights);
     takeDay(run, hyper, exposure, day, today);
     weights = believed(run.bank);

@@ -82,11 +82,15 @@ function fanOf(today: readonly UnitEvent[]): { failed: boolean; works: boolean }
   return { failed: fans.some((e) => e.grade === 'failed'), works: fans.some((e) => e.grade !== 'failed') };
 }
 
+/** Leads a bank as the run stands on to a day of which nothing was seen yet. Changes `bank`. */
+export function leadTo(bank: Bank, { day: from, bornDay }: Run, hyper: Hyper, { placement }: Exposure, day: number): void {
+  predict(bank, hyper, from - bornDay, day - from, seasonFactor(hyper.season[placement], from, day - from));
+}
+
 /** Takes all events of one day, in order. Changes `run`. */
 export function takeDay(run: Run, hyper: Hyper, exposure: Exposure, day: number, today: readonly UnitEvent[], doubted?: Doubts): void {
-  const season = seasonFactor(hyper.season[exposure.placement], run.day, day - run.day);
   const prior = priorTable(hyper, exposure.placement);
-  predict(run.bank, hyper, run.day - run.bornDay, day - run.day, season);
+  leadTo(run.bank, run, hyper, exposure, day);
   run.day = day;
   const { failed, works } = fanOf(today);
   const down = failed || (run.fanDown && !works);

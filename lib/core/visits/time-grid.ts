@@ -26,7 +26,3 @@ export function hoursShown(spans: readonly MinuteSpan[]): MinuteSpan {
 /** Whether a visit stands within the hours in which its kitchen can spare its equipment; true where none are on file. */
 export const withinHours = (hours: readonly WeeklyWindow[], startMs: number, endMs: number, timeZone: string): boolean =>
   hours.length === 0 || insideWindows(hours, { start: startMs, end: endMs }, timeZone);
-
-/** "9:30" of minutes since midnight, as a form takes it: "09:30". */
-export const clockOf = (minutes: number): string =>
-  `${String(Math.floor(minutes / 60) % 24).padStart(2, '0')}:${String(Math.round(minutes) % 60).padStart(2, '0')}`;

@@ -1,7 +1,7 @@
 import type { Aspect, Grade } from '@/lib/core/findings/grades';
 import { randomUUID } from 'node:crypto';
 import type { Actor, Role } from '@/lib/core/people/access';
-import { ENTRY_VERSION, type EntryKind, type EntryResult, type Payloads } from '@/lib/core/tablet';
+import { ENTRY_VERSION, type EntryKind, type EntryResult, type Payloads, type RoundReply } from '@/lib/core/tablet';
 import type { Db } from '@/lib/database/client';
 import { applyEntries } from '@/lib/features/tablet/verbs/apply-entries';
 import { readRound } from '@/lib/features/tablet/verbs/round';
@@ -52,12 +52,9 @@ export class Tablet {
     );
   }
 
-  refresh(cursor = '', now = this.clock) {
-    return readRound(
-      { db: this.db, actor: this.actor, now },
-      { id: this.id, holder: this.person.id, name: 'Tablet', appVersion: 'test' },
-      cursor,
-    );
+  async refresh(cursor = '', now = this.clock): Promise<RoundReply> {
+    const device = { id: this.id, holder: this.person.id, name: 'Tablet', appVersion: 'test' };
+    return JSON.parse(await readRound({ db: this.db, actor: this.actor, now }, device, cursor));
   }
 }
 

@@ -1,24 +1,11 @@
 import { describe } from 'vitest';
-import { cleaningPrice, compareWays, meanMinutes, rateOf, unitWays, type UnitFacts } from '@/lib/core/choices';
+import { cleaningPrice, compareWays, meanMinutes, rateOf, unitWays } from '@/lib/core/choices';
 import { capitalRecovery } from '@/lib/core/choices/compare';
+import { facts as FACTS, shop as SHOP, typed as TYPED } from '../../support/choices';
 import { keptAnswers } from '../../support/kept-answers';
 
 // A regression, nothing more: see tests/support/kept-answers.ts. Anew by `node scripts/keep-answers.mjs choices`.
 
-const FACTS: UnitFacts = { cleanings: { times: 12, years: 3 }, callOuts: { times: 6, years: 3 }, failures: { times: 4, years: 3 }, fleet: { callOuts: { times: 60, years: 600 }, failures: { times: 60, years: 600 } }, leakKgPerYear: 0.4, cleaningMinutes: null, fouling: { now: { value: 900, lo: 500, hi: 1500 }, clean: { value: 150, lo: 80, hi: 300 } } }; // prettier-ignore
-const TYPED = {
-  coilPrice: 900,
-  coilYears: 10,
-  unitPrice: 6000,
-  unitYears: 12,
-  leftYears: 6,
-  useKwh: 3000,
-  newKwh: 2400,
-  callOut: 260,
-  refrigerantPerKg: 45,
-  interest: 0.06,
-};
-const SHOP = { energyPerKwh: 0.18, cleaning: 110, failure: 1800 };
 const HOUR = { ...SHOP, hour: 120, plannedMinutes: 30 };
 const minutes = (value: number) => ({ value, lo: value - 8, hi: value + 8, cleanings: 5 });
 

@@ -11,7 +11,6 @@ import {
   steadyState,
   updateBaseline,
   type CleanBaseline,
-  type CompressorMap,
   type CondenserUnit,
   type Conditions,
   type Estimate,
@@ -26,17 +25,10 @@ import { airProfile, dayUse } from '@/lib/core/condenser/outlook/energy';
 import { headSdPa, suctionSdPa, withThermometer } from '@/lib/core/condenser/readings/instruments';
 import { GAUGE_GRADES } from '@/lib/core/condenser/types';
 import { APPLICATIONS, UNIT_KINDS } from '@/lib/core/equipment/build';
-import { CONDITIONS, F, LEARNT, PSI, REACH_IN, readingOf, stateAt } from '../../support/condenser';
+import { ACHP_MAP, CONDITIONS, F, LEARNT, PSI, REACH_IN, readingOf, stateAt } from '../../support/condenser';
 import { keptAnswers } from '../../support/kept-answers';
 
 // A regression, nothing more: see tests/support/kept-answers.ts. Anew by `node scripts/keep-answers.mjs condenser`.
-
-const MAP: CompressorMap = {
-  units: 'F_lb_per_h',
-  ratedSuperheatK: 11.1,
-  massFlow: [217.3163128, 5.094492028, -0.593170311, 0.0438, -0.0214, 0.0104, 7.9e-5, -5.73e-5, 1.79e-4, -8.08e-5],
-  power: [-561.3615705, -15.62601841, 46.92506685, -0.217949552, 0.435062616, -0.442400826, 2.25e-4, 2.37e-3, -3.32e-3, 2.5e-3],
-};
 
 const FREEZER: CondenserUnit = { ...REACH_IN, refrigerant: 'R404A', kind: 'walk_in_freezer', application: 'low', expansion: 'valve', boxSetPointK: F(-5), cutoutPaGauge: 400 * PSI, placement: 'back_of_house' }; // prettier-ignore
 const WALK_IN: CondenserUnit = { ...REACH_IN, refrigerant: 'R448A', kind: 'walk_in_cooler', expansion: 'valve', boxSetPointK: F(36), cutoutPaGauge: 410 * PSI, hasHeadControl: false, nominalCoolingW: 3000 }; // prettier-ignore
@@ -50,7 +42,7 @@ const PROPANE: CondenserUnit = {
 const LOW_REACH_IN: CondenserUnit = { ...REACH_IN, refrigerant: 'R290', application: 'low', boxSetPointK: F(-2), runHoursPerDay: 17 };
 const ICE: CondenserUnit = { ...REACH_IN, refrigerant: 'R404A', kind: 'ice_machine', application: 'low', expansion: 'valve', boxSetPointK: 272.04, cutoutPaGauge: 450 * PSI }; // prettier-ignore
 const REMOTE: CondenserUnit = { ...WALK_IN, kind: 'remote_condensing_unit', placement: 'outdoors', hasHeadControl: undefined, airProfile: 'season' }; // prettier-ignore
-const MAPPED: CondenserUnit = { ...WALK_IN, refrigerant: 'R410A', kind: 'remote_condensing_unit', nominalCoolingW: undefined, compressorMap: MAP, cutoutPaGauge: 600 * PSI, boxSetPointK: F(60), altitudeM: 1600 }; // prettier-ignore
+const MAPPED: CondenserUnit = { ...WALK_IN, refrigerant: 'R410A', kind: 'remote_condensing_unit', nominalCoolingW: undefined, compressorMap: ACHP_MAP, cutoutPaGauge: 600 * PSI, boxSetPointK: F(60), altitudeM: 1600 }; // prettier-ignore
 const UNITS = { reach: REACH_IN, freezer: FREEZER, walkIn: WALK_IN, propane: PROPANE, lowReach: LOW_REACH_IN, ice: ICE, remote: REMOTE };
 
 const DAY = 86_400_000;

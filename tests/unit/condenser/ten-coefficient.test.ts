@@ -9,15 +9,7 @@ import {
   type TenCoefficients,
 } from '@/lib/core/condenser';
 import { unwrap, vapour } from '@/lib/core/refrigerants';
-import { F, REACH_IN } from '../../support/condenser';
-
-/** ACHP, ComponentTests/CompressorTest.py: °F, lb/h, W. */
-const MAP: CompressorMap = {
-  units: 'F_lb_per_h',
-  ratedSuperheatK: 11.1,
-  massFlow: [217.3163128, 5.094492028, -0.593170311, 0.0438, -0.0214, 0.0104, 7.9e-5, -5.73e-5, 1.79e-4, -8.08e-5],
-  power: [-561.3615705, -15.62601841, 46.92506685, -0.217949552, 0.435062616, -0.442400826, 2.25e-4, 2.37e-3, -3.32e-3, 2.5e-3],
-};
+import { ACHP_MAP, F, REACH_IN } from '../../support/condenser';
 
 describe('a ten-coefficient map', () => {
   it('puts each coefficient on its own power', () => {
@@ -30,9 +22,9 @@ describe('a ten-coefficient map', () => {
   });
 
   it('reads the same map in either units', () => {
-    const celsius: CompressorMap = { ...MAP, units: 'C_kg_per_s', massFlow: [0.05, 1e-3, 0, 0, 0, 0, 0, 0, 0, 0] };
+    const celsius: CompressorMap = { ...ACHP_MAP, units: 'C_kg_per_s', massFlow: [0.05, 1e-3, 0, 0, 0, 0, 0, 0, 0, 0] };
     expect(readMap(celsius, 273.15 + 10, 320).massFlow).toBeCloseTo(0.06, 12);
-    expect((readMap(MAP, F(45), F(100)).massFlow * 3600) / 0.45359237).toBeCloseTo(478.992, 3);
+    expect((readMap(ACHP_MAP, F(45), F(100)).massFlow * 3600) / 0.45359237).toBeCloseTo(478.992, 3);
   });
 
   it('corrects flow for superheat by three quarters of the density ratio', () => {
@@ -45,10 +37,10 @@ describe('a ten-coefficient map', () => {
   });
 
   it('takes the place of typical constants in a unit that has one', () => {
-    const unit: CondenserUnit = { ...REACH_IN, refrigerant: 'R22', compressorMap: MAP, cutoutPaGauge: undefined };
+    const unit: CondenserUnit = { ...REACH_IN, refrigerant: 'R22', compressorMap: ACHP_MAP, cutoutPaGauge: undefined };
     const s = steadyState(unit, 700, { airK: F(90), boxK: F(38) });
     if (s.status !== 'ok') throw new Error(s.message);
-    const read = readMap(MAP, s.evaporatingDewK, s.condensingDewK);
+    const read = readMap(ACHP_MAP, s.evaporatingDewK, s.condensingDewK);
     expect(s.powerW).toBeCloseTo(read.power, 6);
     // Superheat is the map's own, so hardly any correction is left.
     expect(s.massFlow / read.massFlow).toBeCloseTo(1, 6);

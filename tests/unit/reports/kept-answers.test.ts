@@ -8,6 +8,7 @@ import { quarterOf } from '@/lib/core/reports/quarter';
 import { visitForCustomer } from '@/lib/core/reports/visit-for-customer';
 import type { UnitReport, VisitReport } from '@/lib/core/tablet/visit-report';
 import { keptAnswers } from '../../support/kept-answers';
+import { quarterUnit } from '../../support/quarter';
 
 // A regression, nothing more: see tests/support/kept-answers.ts. Anew by `node scripts/keep-answers.mjs reports`.
 // It shows every sentence that a customer would read otherwise than before; whether it is a good one is for a reader to say.
@@ -49,15 +50,6 @@ const JOBS = (['now', 'today', 'week', 'next_visit'] as const).map((urgency) => 
 const FOOD = [{ id: 'f', unitId: 'u2', boxK: 283.5, toldTo: 'Petra', toldAt: at + 600_000, note: '' }];
 
 const d = localDate;
-const quarterUnit = (over: Partial<QuarterUnit> = {}): QuarterUnit => ({
-  id: 'u1',
-  name: 'Reach-in',
-  days: [],
-  coil: [],
-  cost: null,
-  next: [],
-  ...over,
-});
 const cost = (value: number, lo: number, hi: number, currency = 'USD') => ({ value, lo, hi, currency, on: d('2026-11-02') });
 const looked = (on: string, grade: string, done = true): QuarterUnit['days'][number] => ({ on: d(on), found: [{ aspect: 'coil', grade: grade as 'bare' }], done: done ? [{ kind: 'coil_cleaning', label: 'Coil cleaning' }] : [], reached: true }); // prettier-ignore
 const coil = (...days: [string, string | null][]): QuarterUnit['coil'] =>

@@ -4,6 +4,7 @@ import { addDays, localDate } from '@/lib/core/calendar';
 import { coilTrend, type CoilDay } from '@/lib/core/reports/coil-trend';
 import { quarterBefore, quarterOf } from '@/lib/core/reports/quarter';
 import { quarterForCustomer, type QuarterKitchen, type QuarterUnit } from '@/lib/core/reports/quarter-for-customer';
+import { quarterUnit as unit } from '../../support/quarter';
 
 const day = (text: string) => localDate(text);
 const clean = (on: string, found: CoilDay['found'] = null): CoilDay => ({ on: day(on), found, cleaned: true });
@@ -51,15 +52,6 @@ describe('how a coil fouls, by its grades', () => {
   });
 });
 
-const unit = (over: Partial<QuarterUnit> = {}): QuarterUnit => ({
-  id: 'u',
-  name: 'Reach-in',
-  days: [],
-  coil: [],
-  cost: null,
-  next: [],
-  ...over,
-});
 const cost = (value: number, lo: number, hi: number) => ({ value, lo, hi, currency: 'USD', on: day('2026-08-03') });
 const kitchen = (units: QuarterUnit[], over: Partial<QuarterKitchen> = {}): QuarterKitchen => ({
   id: 'k', name: 'Mill Street', visits: [day('2026-08-03')], nextVisit: null, finished: 0, jobs: [], units, ...over,

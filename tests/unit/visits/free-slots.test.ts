@@ -1,11 +1,11 @@
 import { describe, expect, it } from 'vitest';
-import { instantOf, localDate } from '@/lib/core/calendar';
+import { clockOf, instantOf, localDate } from '@/lib/core/calendar';
 import { boardRows } from '@/lib/core/visits/board-rows';
 import { bookingConcerns, SKILL_WORDS, type BookingQuestion } from '@/lib/core/visits/concerns';
 import { freeSlots, isFree, type FreeSlotQuestion } from '@/lib/core/visits/free-slots';
 import { isFlammable, needsOf } from '@/lib/core/visits/needs';
 import { USUAL_KITCHEN_HOURS } from '@/lib/core/visits/service-hours';
-import { clockOf, dayMinutes, hoursShown, spansOn, withinHours } from '@/lib/core/visits/time-grid';
+import { dayMinutes, hoursShown, spansOn, withinHours } from '@/lib/core/visits/time-grid';
 
 // 30 November 2026 is a Monday, by any printed calendar. The kitchen is an hour ahead of the shop.
 const MONDAY = localDate('2026-11-30');

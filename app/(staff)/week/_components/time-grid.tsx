@@ -5,7 +5,8 @@ import type { LocalDate } from '@/lib/core/calendar';
 import { dayWords } from '@/lib/core/calendar/when';
 import { counted } from '@/lib/core/wording/counted';
 import { hourOfDay, timeOfDay } from '@/lib/core/calendar/at-offset';
-import { clockOf, type MinuteSpan } from '@/lib/core/visits/time-grid';
+import { clockOf } from '@/lib/core/calendar/zone';
+import { type MinuteSpan } from '@/lib/core/visits/time-grid';
 import { GridItem, type GridVisit } from './grid-item';
 
 export type GridRow = { id: string; name: string; works: boolean; days: { shifts: MinuteSpan[]; off: string | null }[] };

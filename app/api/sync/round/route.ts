@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { AppError } from '@/lib/core/errors';
 import { defineRoute } from '@/lib/server/doors/define-route';
-import { readRoundText } from '@/lib/features/tablet/verbs/round';
+import { readRound } from '@/lib/features/tablet/verbs/round';
 
 export const dynamic = 'force-dynamic';
 
@@ -17,7 +17,7 @@ export const GET = defineRoute('fill:visit:own', async ({ db, actor, now, reques
   const asked = Asked.safeParse(Object.fromEntries(new URL(request.url).searchParams));
   if (!asked.success) throw new AppError('invalid', 'Which tablet is asking?');
   const { device, holder, name, app, cursor } = asked.data;
-  return new Response(await readRoundText({ db, actor, now }, { id: device, holder, name, appVersion: app }, cursor), {
+  return new Response(await readRound({ db, actor, now }, { id: device, holder, name, appVersion: app }, cursor), {
     headers: { 'content-type': 'application/json', 'cache-control': 'no-store' },
   });
 });

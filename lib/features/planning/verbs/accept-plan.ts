@@ -1,6 +1,6 @@
 import 'server-only';
 import type { Actor } from '../../../core/people/access';
-import { todayIn, wallClock } from '../../../core/calendar';
+import { todayIn, clockIn } from '../../../core/calendar';
 import { AppError, isAppError } from '../../../core/errors';
 import type { AcceptPlan } from '../../../schemas/visits/planning';
 import { STORED_BOOKED, STORED_PROPOSAL } from '../../../database/stored/planning';
@@ -36,14 +36,12 @@ export async function acceptPlan(ctx: Ctx, input: AcceptPlan): Promise<Accepted>
       out.refused.push({ key: v.key, message: `${past} by now, so ${v.kitchen} was not booked. Propose the week again.` });
       continue;
     }
-    const { minutes } = wallClock(v.timeZone, v.startMs);
-    const from = `${String(Math.floor(minutes / 60)).padStart(2, '0')}:${String(minutes % 60).padStart(2, '0')}`;
     try {
       const { visitId } = await bookVisit(ctx, {
         kitchenId: v.kitchenId,
         technicianId: v.technicianId,
         date: todayIn(v.timeZone, v.startMs),
-        from,
+        from: clockIn(v.timeZone, v.startMs),
         minutes: Math.round((v.endMs - v.startMs) / 60_000),
         taskIds: v.taskIds,
         note: '',

@@ -18,19 +18,15 @@ const AHEAD_DAYS = 8;
 
 type Asking = { db: Db; actor: Actor; now: Date };
 
-/** As its JSON: a day's round is a megabyte, and each visit has been written out for its mark already. */
-export async function readRoundText(ctx: Asking, device: DeviceInfo, cursor: string): Promise<string> {
-  const { changed, ...rest } = await readChanges(ctx, device, cursor);
-  return `${JSON.stringify(rest).slice(0, -1)},"changed":[${changed.map((c) => c.text).join(',')}]}`;
-}
-
 /**
- * What a technician's tablet should hold, less what it has already. Remembers what it was handed.
+ * What a technician's tablet should hold, less what it has already, as JSON of a `RoundReply`: a day's round is a megabyte, and each visit
+ * has been written out for its mark already. Remembers what it was handed.
  * @throws AppError not_allowed where the tablet holds someone else's work: theirs is never mixed with it
  */
-export async function readRound(ctx: Asking, device: DeviceInfo, cursor: string): Promise<RoundReply> {
+export async function readRound(ctx: Asking, device: DeviceInfo, cursor: string): Promise<string> {
   const { changed, ...rest } = await readChanges(ctx, device, cursor);
-  return { ...rest, changed: changed.map((c) => c.visit) };
+  const reply: Omit<RoundReply, 'changed'> = rest;
+  return `${JSON.stringify(reply).slice(0, -1)},"changed":[${changed.join(',')}]}`;
 }
 
 async function readChanges(ctx: Asking, device: DeviceInfo, cursor: string) {
@@ -55,7 +51,7 @@ async function readChanges(ctx: Asking, device: DeviceInfo, cursor: string) {
         me: await readMe(tx, ctx.actor.userId, shop ?? { currency: 'USD' }),
         cursor: marked.map((m) => m.visit.id + m.mark).join('.'),
         order: visits.map((v) => v.id),
-        changed: marked.filter((m) => cursorOf.get(m.visit.id) !== m.mark),
+        changed: marked.filter((m) => cursorOf.get(m.visit.id) !== m.mark).map((m) => m.text),
         backedUpAt: shop?.backedUpAt?.toISOString() ?? null,
         lastSeq,
       };

@@ -24,7 +24,7 @@ import { filterHistory } from './posterior';
  * rate pieces and kitchen nodes, each held by a prior worth a few units so that a small fleet moves them little. A whole shop may be
  * half as fast again as judged, or slower (`fleetSd`; judgement); one placement against the others less so.
  */
-const WORTH = { fleetSd: 0.4, rateSd: 0.25, spread: 8, kitchens: 8, restore: 10, shape: 10 };
+const WORTH = { fleetSd: 0.4, rateSd: 0.25, spread: 8, kitchens: 8, restore: 10, shape: 4 };
 
 type Seen = {
   placement: Placement;

@@ -68,7 +68,7 @@ export const DEFAULT_HYPER: Hyper = {
   diffusion: 0.02,
   drift: 0.15,
   restore: { mean: 0.95, unitSd: 0.03, cleaningSd: 0.05, baked: 0.4 },
-  levelling: { probability: 0.3, ceiling: 0.65 },
+  levelling: { probability: 0.3, ceiling: 0.7 },
   accelerating: { probability: 0.2, power: 1.6 },
   changePerYear: 0.05,
   season: {},

@@ -17,6 +17,7 @@ import { expectInOrder, expectRowsOnPaper, textOfPaper } from '@/tests/support/p
 import { kendallTau } from '@/tests/support/kendall';
 import { unitFiles } from '@/lib/features/evidence/reads/findings-history';
 import { fleetBelief } from '@/lib/features/evidence/reads/fouling';
+import { refitFleet } from '@/lib/features/intervals/verbs/refit-fleet';
 import { refitStep } from '@/lib/features/intervals/verbs/refit-step';
 import { STORED_POSTERIOR } from '@/lib/database/stored/fouling';
 import { reviseRulesAfterVisit } from '@/lib/features/intervals/verbs/revise-after-visit';
@@ -255,6 +256,33 @@ describe('the demo shop', () => {
     expect(r.plan.cleanings).toBeLessThanOrEqual(done - r.coils);
     expect(r.spared.money.lo).toBeLessThan(r.spared.money.hi);
   });
+  // On file rules change only at visits; here each kitchen's newest visit is decided again by what each Monday's fit believes.
+  it('gives no other rule the Monday after, when nothing was seen in between', async () => {
+    const { db } = database;
+    const visits = await db.visit.findMany({
+      where: { status: 'done' },
+      orderBy: [{ kitchenId: 'asc' }, { startsAt: 'desc' }],
+      distinct: ['kitchenId'],
+    });
+    expect(visits.length).toBeGreaterThan(10);
+    const rules = async () => ({
+      tasks: await db.task.findMany({ orderBy: { id: 'asc' }, select: { id: true, rule: true, dueOn: true } }),
+      changes: await db.ruleChange.findMany({ orderBy: { id: 'asc' }, select: { id: true, toRule: true } }),
+    });
+    const decideAgain = async () => {
+      for (const { id, closedAt } of visits) await reviseRulesAfterVisit({ db, actor: null, now: closedAt as Date }, id);
+      return rules();
+    };
+    const before = await rules();
+    const monday = new Date('2026-11-30T11:00:00Z');
+    await refitFleet({ db, now: monday });
+    expect(await rules()).toEqual(before);
+    const first = await decideAgain();
+    await refitFleet({ db, now: new Date(monday.getTime() + 7 * 86_400_000) });
+    expect(await db.fleetPrior.count({ where: { fittedAt: { gte: monday } } })).toBe(2);
+    expect(await rules()).toEqual(first);
+    expect(await decideAgain()).toEqual(first);
+  }, 180_000);
 });
 
 // Last in this file: it takes the booked visits off the board.

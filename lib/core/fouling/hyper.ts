@@ -58,8 +58,9 @@ const PACKED_DAYS: Record<Placement, number> = {
 
 const THRESHOLDS = [0.05, 0.15, 0.32, 0.6] as const;
 
-// The ceiling, a little past packed: a coil that chokes brings itself less lint, so growth levels off by deposit and not by days; seeds 1
-// and 2 of the invented fleets set it. Drift and change: where the fleet has not spoken yet, set by seed 1 of the invented fleets; the fit moves both.
+// The ceiling, past packed: a coil that chokes brings itself less lint, so growth levels off by deposit and not by days; seeds 1 and 2 of
+// the invented fleets set it, together with how many units the judged shapes count for (`fit.ts`). Drift and change: where the fleet has
+// not spoken yet, set by seed 1 of the invented fleets; the fit moves both.
 export const DEFAULT_HYPER: Hyper = {
   modelVersion: MODEL_VERSION,
   lnRate: Object.fromEntries(PLACEMENTS.map((p) => [p, Math.log(THRESHOLDS[3] / PACKED_DAYS[p])])) as Record<Placement, number>,

@@ -111,6 +111,24 @@ describe('hyperparameters from the fleet', () => {
     expect(moved).toBeLessThan(1.25 * Math.LN2);
   });
 
+  it('learn from one shop whether its coils level off, or do not', () => {
+    const shop = (share: number) => {
+      const truth = { ...H, levelling: { ...H.levelling, probability: share }, accelerating: { ...H.accelerating, probability: 0 } };
+      return Array.from({ length: 8 }, (_, k) => {
+        const s = new RandomStream(12, `levelling ${k}`);
+        const effect = H.kitchenSd * s.normal();
+        return Array.from({ length: 5 }, (): FleetUnit => {
+          const placement = s.pick(PLACEMENTS);
+          return { history: drawUnit(s, truth, placement, effect, 14).history, exposure: { placement, kitchenId: `k${k}` } };
+        });
+      }).flat();
+    };
+    const believed = (share: number) => fitHyper(shop(share), H, 'test').levelling.probability;
+    const [all, none] = [believed(1), believed(0)];
+    expect(all).toBeGreaterThan(0.5);
+    expect(none).toBeLessThan(0.25);
+  });
+
   it('stay as they were without evidence, and move little for one unit', () => {
     const none = fitHyper([empty('k')], H, 'none');
     expect({ ...none, modelVersion: H.modelVersion }).toEqual(H);

@@ -63,7 +63,15 @@ export class Learning {
           unitId: unit.row.id as string,
           kitchenId: kitchen.place.kitchen.id as string,
           unit: unit.core,
-          conditions: conditionsOf(unit.core, kitchen.place.kitchen, shopSettings.currency),
+          // Where a kitchen has no price of its own the shop's holds, as in the services.
+          conditions: conditionsOf(
+            unit.core,
+            {
+              ...kitchen.place.kitchen,
+              energyPricePerKwh: kitchen.place.kitchen.energyPricePerKwh ?? shopSettings.energyPricePerKwh ?? null,
+            },
+            shopSettings.currency,
+          ),
           startedOn: world.start,
           cleanings: [],
           findings: [],

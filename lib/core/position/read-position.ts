@@ -26,17 +26,23 @@ export function readPosition(source: string, near: Position | null = null): Read
     if (!near) return { problem: 'A short plus code needs a place near it. Give the shop its position first, or paste the whole code.' };
     return { position: centre(code, near) };
   }
-  const plain = DECIMAL_COMMAS.test(text) ? text.replace(/(\d),(\d)/g, '$1.$2') : text;
-  const m = DEGREES.exec(plain);
+  return degreesIn(DECIMAL_COMMAS.test(text) ? text.replace(/(\d),(\d)/g, '$1.$2') : text);
+}
+
+function degreesIn(text: string): Read {
+  const m = DEGREES.exec(text);
   if (!m) return NO_POSITION;
-  const [found = '', north = '', ns = '', east = '', ew = ''] = m;
+  const [found, north = '', ns, east = '', ew] = m;
   // "Suite 4, 12 Main St" has two numbers too: among words only degrees with a point are taken.
-  if (/[a-z]/i.test(plain.replace(found, '')) && !(north.includes('.') && east.includes('.'))) return NO_POSITION;
-  const lat = /s/i.test(ns) ? -Math.abs(Number(north)) : Number(north);
-  const lng = /w/i.test(ew) ? -Math.abs(Number(east)) : Number(east);
+  if (/[a-z]/i.test(text.replace(found, '')) && !(north.includes('.') && east.includes('.'))) return NO_POSITION;
+  const lat = signed(north, ns?.toLowerCase() === 's');
+  const lng = signed(east, ew?.toLowerCase() === 'w');
   if (Math.abs(lat) > 90 || Math.abs(lng) > 180) return { problem: 'Degrees run to 90 north or south and 180 east or west.' };
   return { position: { lat, lng } };
 }
+
+/** South and west are below zero, whether a sign says so too or not. */
+const signed = (degrees: string, below: boolean): number => (below ? -Math.abs(Number(degrees)) : Number(degrees));
 
 function centre(code: string, near: Position): Position {
   const a = areaNear(code, near);

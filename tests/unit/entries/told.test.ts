@@ -18,12 +18,12 @@ import { TRIP_CAUSE_LABEL } from '@/lib/core/findings/trip-causes';
 
 // One reader of degrees Celsius and bar, one of degrees Fahrenheit and psig; a clock of Greenwich.
 const NAMES: Record<string, string> = { u1: 'Fry line', t1: 'Coil cleaning', j1: 'New gasket', c1: 'Cylinder 4', e0: 'Fan belt' };
-const reader = (temperature: 'C' | 'F') =>
-  ({
-    units: temperature === 'C' ? { temperature, pressure: 'bar', mass: 'g' } : { temperature, pressure: 'psig', mass: 'oz' },
-    moment: (ms: number) => new Date(ms).toISOString().slice(11, 16),
-    name: (id: string) => NAMES[id],
-  }) as const;
+const UNITS = { C: { temperature: 'C', pressure: 'bar', mass: 'g' }, F: { temperature: 'F', pressure: 'psig', mass: 'oz' } } as const;
+const reader = (temperature: 'C' | 'F') => ({
+  units: UNITS[temperature],
+  moment: (ms: number) => new Date(ms).toISOString().slice(11, 16),
+  name: (id: string) => NAMES[id],
+});
 const lines = (kind: string, payload: unknown, units: 'C' | 'F' = 'F') => typedLines(kind, payload, reader(units));
 const told = (kind: string, payload: unknown) => {
   const { lines: all, whole } = lines(kind, payload);

@@ -189,7 +189,7 @@ describe('the first line', () => {
       ['no', null],
       ['size', null],
       ['seriall', 'serial'],
-      ['refigerants', null],
+      ['refigerants', 'refrigerant'],
       ['adress', 'address'],
       ['adressxx', null],
     ] as const)

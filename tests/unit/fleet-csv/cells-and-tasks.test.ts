@@ -138,9 +138,9 @@ describe('the columns', () => {
   });
 
   it('of an export are in the reader’s units', () => {
-    const metric = columnsIn({ temperature: 'C', pressure: 'bar', mass: 'kg' }, kinds).map((c) => c.header);
-    expect(metric).toEqual(expect.arrayContaining(['altitude_m', 'hot_day_air_c', 'charge_kg', 'cutout_bar', 'nominal_cooling_w', 'air_over_room_k'])); // prettier-ignore
-    expect(metric.filter((h) => /_(ft|f|oz|lb|g|psig|btuh)$/.test(h))).toEqual([]);
+    const metric = columnsIn({ temperature: 'C', pressure: 'bar', mass: 'g' }, kinds).map((c) => c.header);
+    expect(metric).toEqual(expect.arrayContaining(['altitude_m', 'hot_day_air_c', 'charge_g', 'cutout_bar', 'nominal_cooling_w', 'air_over_room_k'])); // prettier-ignore
+    expect(metric.filter((h) => /_(ft|f|oz|lb|kg|psig|btuh)$/.test(h))).toEqual([]);
   });
 });
 
@@ -241,7 +241,7 @@ describe('a row', () => {
 
   it('has what is usual for its kind where it says nothing, and what it says where it does', () => {
     const [plain, told] = plan([[...HEAD, 'circuit', 'expansion'], row('A', '', ''), row('B', 'ports', 'valve')]).units;
-    const { name: _, tag: __, ...usual } = blankUnit('reach_in');
+    const { tag: _, ...usual } = blankUnit('reach_in');
     expect(plain).toMatchObject({ ...usual, name: 'A', placement: 'line', refrigerant: 'R290', line: 2 });
     expect(told).toMatchObject({ circuitAccess: 'ports', expansion: 'valve', line: 3 });
   });
@@ -295,7 +295,7 @@ describe('tasks of a row', () => {
   it('are not where the file says none, and must have a rule where it says anything else of one that is not usual', () => {
     expect(task({ coil_cleaning_rule: 'none', drain_inspection_rule: 'none' }).tasks).toEqual(['evaporator_inspection']);
     const must = ['door_hinges_rule: Is empty though other columns of this task are filled. Write its weeks.'];
-    for (const over of [{ door_hinges_anchor: 'calendar' }, { door_hinges_first_due: '2026-05-01' }, { door_hinges_last_done: '2026-02-01' }, { door_hinges_locked: 'yes' }, { door_hinges_locked: 'no' }]) expect(task(over).problems).toEqual(must); // prettier-ignore
+    for (const [name, text] of [['anchor', 'calendar'], ['first_due', '2026-05-01'], ['last_done', '2026-02-01'], ['locked', 'yes'], ['locked', 'no']]) expect(task({ [`door_hinges_${name}`]: text ?? '' }).problems).toEqual(must); // prettier-ignore
     expect(task({ door_hinges_rule: 'none', door_hinges_locked: 'yes' }).problems).toEqual([]);
     expect(task({}).tasks).not.toContain('door_hinges');
   });
@@ -391,7 +391,7 @@ describe('a file beside what is on file', () => {
     ]); // prettier-ignore
   });
 
-  const cooler: KnownUnit = { id: 'u', version: 2, customer: 'Ash', kitchen: 'Ash One', values: { ...blankUnit('reach_in'), tag: 'T-9', name: 'Cooler', placement: 'line', refrigerant: 'R290', make: 'Holm' } }; // prettier-ignore
+  const cooler: KnownUnit = { id: 'u', version: 2, customer: 'Ash', kitchen: 'Ash One', values: { ...blankUnit('reach_in'), kind: 'reach_in', tag: 'T-9', name: 'Cooler', placement: 'line', refrigerant: 'R290', make: 'Holm' } }; // prettier-ignore
   it('of a unit it knows asks no more than is said, and takes what is said of its kitchen', () => {
     const table = [[...HEAD, 'tag', 'model', 'contact_name'], ['Ash', 'Ash One', '', '', '', '', 'T-9', 'M4', 'Petra'], ['', '', '', 'boat', '', '', 't-9', '', '']]; // prettier-ignore
     const known = plan(table, { onFile: file({}, undefined, [cooler]), whereOnFile: 'fill' });

@@ -279,6 +279,9 @@ describe('the search', () => {
       const before = started(model, random);
       const after = copyOf(before);
       const removed = ruin(model, neighbours(model), after, random);
+      const bare = copyOf(before);
+      const used = before.routes.some((route) => route.jobs.length > 0);
+      expect(ruin(plain, neighbours(plain), bare, random).size > 0, 'something goes, if anything is there').toBe(used);
       expect(removed.has(0)).toBe(false);
       expect(after.cost).toBeCloseTo(costOf(model, after), 6);
       before.routes.forEach((route, s) => {

@@ -29,7 +29,9 @@ const isSealedStep = (v: unknown): v is SealedStep => SEALED_STEPS.some((s) => s
 const isSealedWork = (v: unknown): v is SealedWork => isRecord(v) && isSealedStep(v.step);
 const sealedWork: Say = (v, { units, name }) => {
   try {
-    return isSealedWork(v) ? { lines: workLines(v, units, name), whole: true } : null;
+    const lines = isSealedWork(v) ? workLines(v, units, name) : [];
+    // A figure that is none in the entry comes out as no number.
+    return lines.length > 0 && lines.every(([, said]) => !/\b(NaN|undefined)\b|\[object /.test(said)) ? { lines, whole: true } : null;
   } catch {
     return null;
   }
@@ -185,7 +187,7 @@ export function entrySentence(kind: string, payload: unknown, reader: Reader): s
     else parts.push(inlineWords(said, label, inline));
   }
   if (parts.length + after.length === 0) return '';
-  return [`${headWords(kind, payload, reader)}${parts.join(', ')}`, ...after].filter(Boolean).join('. ');
+  return `${headWords(kind, payload, reader)}${[parts.join(', '), ...after].filter(Boolean).join('. ')}`;
 }
 
 const saysNothing = (kind: string, key: string, value: unknown): boolean =>

@@ -167,6 +167,37 @@ test.describe('the owner', () => {
     await accessible();
   });
 
+  test('reads what was changed, of one kind, and comes from there to the record and its own history', async ({
+    page,
+    signIn,
+    accessible,
+  }) => {
+    await signIn('owner');
+    await page.goto('/shop/archive');
+    await page.getByRole('link', { name: 'What was changed' }).click();
+    const lines = page.getByRole('list', { name: 'Changes' }).getByRole('listitem');
+    await expect(lines.first()).toContainText('Everything as one file');
+    await accessible();
+    await page.goto('/rules');
+    await page
+      .getByRole('button', { name: /^Keep all \d+$/ })
+      .last()
+      .click();
+    await expect(page.getByText(/^Who changed what, \d+ entr/)).toBeVisible();
+    await page.goto('/shop/changes');
+    await page.getByLabel('Of what').selectOption('RuleChange');
+    await page.getByRole('button', { name: 'Show', exact: true }).click();
+    await expect(page).toHaveURL(/kind=RuleChange/);
+    await expect(lines.first()).toContainText('Kept as changed');
+    await lines.first().getByRole('link', { name: 'Rule changes kept' }).click();
+    await page.getByText(/^Who changed what/).click();
+    await expect(page.getByRole('main')).toContainText('Kept as changed');
+    await accessible();
+    await page.goto('/shop/changes?kind=Certificate&by=&from=2001-01-01&until=2001-01-02');
+    await expect(page.getByText('Nothing of this was changed.')).toBeVisible();
+    await accessible();
+  });
+
   test('asks what a stricter risk would move before saving it', async ({ page, signIn, accessible }) => {
     await signIn('owner');
     await page.goto('/rules/what-if');

@@ -117,11 +117,14 @@ export function cylinderGone(ctx: By, { id, version, why }: CylinderGone): Promi
 /** @throws AppError conflict */
 export function placeCylinder(ctx: By, { id, version, withUserId }: CylinderPlace): Promise<void> {
   return withinTransaction(ctx.db, async (tx) => {
+    const before = await tx.cylinder.findUnique({ where: { id }, select: { withUser: { select: { name: true } } } });
     const { count } = await tx.cylinder.updateMany({
       where: { id, version, goneAt: null },
       data: { withUserId, version: { increment: 1 } },
     });
     if (count === 0) throw new AppError('conflict', 'The cylinder was changed meanwhile. Load the page again.');
-    await audit(tx, ctx, 'cylinder.moved', id, { withUserId });
+    const after = withUserId === null ? null : await tx.user.findUnique({ where: { id: withUserId }, select: { name: true } });
+    const changed = { inVanOf: [before?.withUser?.name ?? null, after?.name ?? null] };
+    await audit(tx, ctx, 'cylinder.moved', id, { withUserId, changed });
   });
 }

@@ -59,14 +59,15 @@ describe('a unit’s page', () => {
   it('names what stands wrong by the last look at each part, as it was left, and nothing that was put right', async () => {
     const { db } = database;
     const { unit, kitchen, person } = await haveOneUnit(db);
-    const [stopped] = stoppedGrades('drain');
+    const stopped = 'blocked';
+    expect(stoppedGrades('drain')).toContain(stopped);
     // Those of one day are of one visit.
     const visits = new Map<number, string>();
-    const look = async (aspect: Aspect, grade: Grade | null | undefined, days: number, over: Parameters<typeof findingRow>[5] = {}) => {
+    const look = async (aspect: Aspect, grade: Grade | null, days: number, over: Parameters<typeof findingRow>[5] = {}) => {
       const visitId = visits.get(days) ?? (await db.visit.create({ data: visitRow(kitchen.id, person.id, at(days), 60) })).id;
       visits.set(days, visitId);
       const why = { notLookedWhy: grade ? '' : 'Riveted shut' };
-      return db.finding.create({ data: findingRow(visitId, unit.id, aspect, grade ?? null, at(days), { ...why, ...over }) });
+      return db.finding.create({ data: findingRow(visitId, unit.id, aspect, grade, at(days), { ...why, ...over }) });
     };
     const wrong = async () => (await standingTrouble(db, unit.id)).map((t) => `${t.aspect} ${t.grade}`);
     expect(await wrong()).toEqual([]);

@@ -63,9 +63,9 @@ describe('what is on file of a unit', () => {
 
   it('knows a trip of a day once, with the cause that was found, when it was washed through, and what changed for it', async () => {
     const { db, unit } = await begun();
-    const event = (kind: 'high_pressure_trip' | 'washed_through' | 'fouls_more' | 'fouls_less', days: number, cause?: 'dirty_coil') =>
+    const event = (kind: 'high_pressure_trip' | 'washed_through' | 'fouls_more' | 'fouls_less', days: number, cause?: 'fan') =>
       db.unitEvent.create({ data: { unitId: unit.id, kind, at: ago(days), ...(cause ? { cause } : {}) } });
-    await event('high_pressure_trip', 10);
+    await event('high_pressure_trip', 10, 'fan');
     await event('high_pressure_trip', 10);
     await event('high_pressure_trip', 30);
     await event('washed_through', 20);
@@ -73,7 +73,7 @@ describe('what is on file of a unit', () => {
     await event('fouls_less', 8);
     await event('fouls_more', 9);
     const [file] = await unitFiles(db, { unitIds: [unit.id] });
-    expect(file?.trips).toEqual([{ on: '2026-05-16', cause: null }, { on: '2026-06-05', cause: null }]); // prettier-ignore
+    expect(file?.trips).toEqual([{ on: '2026-05-16', cause: null }, { on: '2026-06-05', cause: 'fan' }]); // prettier-ignore
     expect(file?.washed).toEqual(['2026-05-26']);
     expect(file?.changes).toEqual(expect.arrayContaining([{ on: '2026-06-06', said: 'more' }, { on: '2026-06-07', said: 'less' }])); // prettier-ignore
     expect(file?.startedOn).toBe('2025-06-15');

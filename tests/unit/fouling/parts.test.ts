@@ -245,12 +245,12 @@ describe('a fleet larger than is gone through', () => {
   it('is learnt from whole kitchens of it, and to the same', () => {
     const s = new RandomStream(4, 'large fleet');
     // Two coils a kitchen, each looked at once: packed after as many days as its kitchen is quick.
-    const units = Array.from({ length: 140 }, (_, k) => {
+    const units = Array.from({ length: 128 }, (_, k) => {
       const days = Math.round(40 + 80 * s.next());
       return [0, 1].map((): FleetUnit => ({ exposure: { placement: 'line', kitchenId: `k${k}` }, history: { startedOn: START, startedClean: true, events: [{ kind: 'coil', on: addDays(START, days), grade: 'packed', phase: 'before' }] } })); // prettier-ignore
     });
     const all = fitHyper(units.flat(), H, 'all');
-    const half = fitHyper(units.slice(0, 70).flat(), H, 'half');
+    const half = fitHyper(units.slice(0, 64).flat(), H, 'half');
     // These lines pack in eighty days where some three hundred were expected.
     expect(all.lnRate.line).toBeGreaterThan(H.lnRate.line + 0.7);
     expect(Math.abs(all.lnRate.line - half.lnRate.line)).toBeLessThan(0.1);

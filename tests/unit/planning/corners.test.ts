@@ -36,7 +36,7 @@ beforeAll(async () => {
 
 describe('a proof', () => {
   const random = seededRandom(31);
-  const models = Array.from({ length: 40 }, () => tinyModel(random));
+  const models = Array.from({ length: 20 }, () => tinyModel(random));
   const boundOf = (model: Model, target: number) => {
     const master = openMaster(model, lp);
     const nothing = nothingDone(model);
@@ -66,7 +66,7 @@ describe('a proof', () => {
         ).toBeCloseTo(route.cost, 6);
       if (least < nothing.cost - 1) better++;
     }
-    expect(better).toBeGreaterThan(20);
+    expect(better).toBeGreaterThan(10);
   });
 
   it('is none where the lists grow too long, and the plan itself where nothing is better', () => {
@@ -80,7 +80,7 @@ describe('a proof', () => {
         expect(runOut(proveOptimal(model, lp, dual, nothing, { ...limits, mostColumns: 0 }))).toBeNull();
       }
     }
-    expect(short).toBeGreaterThan(5);
+    expect(short).toBeGreaterThan(4);
   });
 
   it('finds two alike vans for two rounds', () => {

@@ -20,7 +20,7 @@ import { bundlesOf } from '@/lib/core/planning/model/bundles';
 import { fixedPrice } from '@/lib/core/planning/model/leave';
 import { isClosed, type Job, type Model } from '@/lib/core/planning/model/model';
 import { hasTriangle } from '@/lib/core/planning/model/triangle';
-import { seededRandom } from '@/lib/core/planning/random';
+import { seededRandom, shuffle } from '@/lib/core/planning/random';
 import { routePool } from '@/lib/core/planning/search/route-pool';
 import { costOf, nothingDone } from '@/lib/core/planning/search/solution';
 import { solveModel } from '@/lib/core/planning/solve-model';
@@ -205,6 +205,12 @@ describe('a week booked by hand', () => {
     expect(booked(week({ kitchens, tasks }))).toEqual([['a', 0, 'l', 'l1 l2'], ['a', 0, 'k', 'k1']]); // prettier-ignore
   });
 
+  it('takes kitchens that are due alike in the order of the list', () => {
+    const kitchens = ['r', 'q', 'p', 's'].map((id, i) => kitchen(id, 0.01 * i));
+    const tasks = kitchens.map((k) => task(k.id, k.id));
+    expect(booked(week({ kitchens, tasks })).map(([, , id]) => id)).toEqual(['r', 'q', 'p', 's']);
+  });
+
   it('sends the nearest who can, on the first day with room, and nobody into overtime', () => {
     const north = { lat: 41.2, lng: -87 };
     const technicians = [worker('south', [0, 1]), worker('north', [0, 1], north)];
@@ -232,6 +238,19 @@ describe('a kitchen with more tasks than a visit holds', () => {
     expect(plan.visits.flatMap((v) => v.taskIds).sort()).toEqual(late.slice(0, 30).sort());
     expect(plan.unplaced.map((l) => l.taskId).sort()).toEqual(late.slice(30).sort());
     for (const { reason } of plan.unplaced) expect(reason).toEqual({ code: 'full', message: 'A visit to k holds no more; it is next in line there.' }); // prettier-ignore
+  });
+
+  it('comes to the same plan in whatever order its tasks are written, many of them far off', () => {
+    const near = [task('now', 'k', { dueDay: DAY - 1 }), task('soon', 'k', { dueDay: DAY + 6 }), task('then', 'k', { dueDay: DAY + 12 })];
+    const far = Array.from({ length: 20 }, (_, i) => task(`far${i}`, 'k', { minutes: 90, dueDay: DAY + 40 + 3 * i, intervalDays: 45 }));
+    const costs = [0, 1, 2, 3].map((seed) => {
+      const tasks = shuffle(seededRandom(seed), [...near, ...far]);
+      const plan = runOut(
+        planWeek(week({ kitchens: [kitchen('k', 0.05)], tasks }), { seed: 1, timeLimitMs: 1e9, now: () => 0, effort: 0.05 }),
+      );
+      return [plan.cost.total.toFixed(6), ...plan.visits.flatMap((v) => v.taskIds).sort()];
+    });
+    for (const one of costs) expect(one).toEqual(costs[0]);
   });
 
   it('keeps a coil cleaning and its low side together at the end of the line', () => {

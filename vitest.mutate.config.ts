@@ -10,10 +10,12 @@ export default defineConfig({
   test: {
     include: (process.env.MUTATE_TESTS ?? '').split(',').filter(Boolean),
     exclude: TOO_SLOW,
-    setupFiles: ['tests/support/setup.ts'],
+    setupFiles: ['scripts/support/mutation-setup.mjs', 'tests/support/setup.ts'],
     globalSetup: integration ? ['tests/support/database-global.ts'] : [],
     testTimeout: 60_000,
     hookTimeout: 60_000,
     maxWorkers: 1,
+    // scripts/support/mutation-runner.mjs decides when modules are read anew.
+    isolate: false,
   },
 });

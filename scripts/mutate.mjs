@@ -1,14 +1,16 @@
-// `npm run mutate -- ROOM… [--sample 150]`: plants small mistakes in a room's code, one at a time, and counts those that its
-// tests notice. Too slow for `npm test`. A sample draws that many of all, always the same ones, and gives the score its
-// interval. What was found before is kept in .data/mutation, so a second run looks only at what changed.
+// `npm run mutate -- ROOM… [--sample 150]`: plants small mistakes in rooms' code, one at a time, and counts those that the tests
+// of each notice. Too slow for `npm test`. A sample draws that many of each room's, always the same ones, and gives the score its
+// interval. Rooms of one kind of tests share a run: the tests are gone through once, then one process meets mistake after mistake.
+// What was found is kept in .data/mutation as it is found, so a second run looks only at what changed.
 // The last scores stand in docs/mutation.json; `npm run mutate` alone lists them.
 import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { parseArgs } from 'node:util';
 import { Stryker } from '@stryker-mutator/core';
-import { ROOMS } from './support/mutation-rooms.mjs';
+import { ROOMS, roomOf } from './support/mutation-rooms.mjs';
 import { interval, plantOnly } from './support/mutation-sample.mjs';
 import { keep } from './support/paths.mjs';
+import { openTestServer } from './support/test-databases.mjs';
 
 const SCORES = 'docs/mutation.json';
 const folder = path.join(keep, 'mutation');
@@ -19,8 +21,10 @@ const unknown = asked.filter((room) => !(room in ROOMS));
 
 if (asked.length === 0 || unknown.length > 0) list();
 else {
-  if (values.sample) plantOnly(Number(values.sample), values.seed);
-  for (const room of asked) await mutate(room);
+  for (const project of ['unit', 'integration']) {
+    const rooms = asked.filter((room) => (ROOMS[room].project ?? 'unit') === project);
+    if (rooms.length > 0) await mutate(project, rooms);
+  }
 }
 
 function list() {
@@ -35,41 +39,48 @@ function told({ score, mistakes, of = mistakes, between, on }) {
   return `${score} % of ${mistakes}${drawn}, ${on}`;
 }
 
-/** What went unnoticed is tried again: that a new test meets a table made when the code is loaded is not seen by what it calls. */
-function forgetUnnoticed(file) {
-  if (!existsSync(file)) return;
-  const report = JSON.parse(readFileSync(file, 'utf8'));
-  for (const of of Object.values(report.files)) of.mutants = of.mutants.filter((m) => m.status !== 'Survived' && m.status !== 'NoCoverage');
-  writeFileSync(file, JSON.stringify(report));
+async function mutate(project, rooms) {
+  mkdirSync(folder, { recursive: true });
+  const run = path.join(folder, `${project}-${process.pid}`);
+  const mistakesFile = `${run}.json`;
+  // Each process that Stryker starts finds it running, with the layout of today.
+  const server = project === 'integration' ? await openTestServer() : undefined;
+  await server?.migrated();
+  process.env.DATABASE_URL = server?.url('postgres') ?? '';
+  process.env.MUTATE_TESTS = [...new Set(rooms.flatMap((room) => ROOMS[room].tests))].join(',');
+  process.env.MUTATE_PROJECT = project;
+  process.env.MUTATE_MISTAKES = mistakesFile;
+  process.env.MUTATE_FOUND = path.join(folder, 'found.jsonl');
+  plantOnly(Number(values.sample ?? Infinity), values.seed, roomOf, (mistakes) => writeFileSync(mistakesFile, JSON.stringify(mistakes)));
+  try {
+    const results = await new Stryker({
+      packageManager: 'npm',
+      testRunner: 'kept',
+      plugins: [path.resolve('scripts/support/mutation-runner.mjs')],
+      mutate: rooms.flatMap((room) => ROOMS[room].code),
+      coverageAnalysis: 'perTest',
+      concurrency: Number(process.env.MUTATE_WORKERS ?? 1),
+      tempDirName: `${run}-tmp`,
+      ignorePatterns: ['.data', '.next', '.next-test', 'docs', 'public', 'test-results', 'playwright-report', 'tests/e2e', 'bench'],
+      reporters: ['progress-append-only', 'html'],
+      htmlReporter: { fileName: `${run}.html` },
+      // Types are not looked at here, and some tests read the code as text.
+      disableTypeChecks: false,
+      timeoutMS: 20_000,
+      dryRunTimeoutMinutes: 60,
+      logLevel: 'warn',
+    }).runMutationTest();
+    for (const room of rooms)
+      keepScore(
+        room,
+        results.filter((m) => roomOf(path.relative('.', m.fileName)) === room),
+      );
+  } finally {
+    await server?.close();
+  }
 }
 
-async function mutate(room) {
-  const { code, tests, project = 'unit', goal } = ROOMS[room];
-  mkdirSync(folder, { recursive: true });
-  process.env.MUTATE_TESTS = tests.join(',');
-  process.env.MUTATE_PROJECT = project;
-  const incrementalFile = path.join(folder, `${room}.json`);
-  forgetUnnoticed(incrementalFile);
-  const results = await new Stryker({
-    packageManager: 'npm',
-    testRunner: 'vitest',
-    plugins: ['@stryker-mutator/vitest-runner'],
-    vitest: { configFile: 'vitest.mutate.config.ts', related: false },
-    mutate: code,
-    coverageAnalysis: 'perTest',
-    concurrency: Number(process.env.MUTATE_WORKERS ?? 1),
-    incremental: true,
-    incrementalFile,
-    tempDirName: path.join(folder, `tmp-${room}`),
-    ignorePatterns: ['.data', '.next', '.next-test', 'docs', 'public', 'test-results', 'playwright-report', 'tests/e2e', 'bench'],
-    reporters: ['progress-append-only', 'html'],
-    htmlReporter: { fileName: path.join(folder, `${room}.html`) },
-    // Types are not looked at here, and some tests read the code as text.
-    disableTypeChecks: false,
-    thresholds: { high: goal, low: goal, break: null },
-    timeoutMS: 20_000,
-    logLevel: 'warn',
-  }).runMutationTest();
+function keepScore(room, results) {
   const count = (...status) => results.filter((m) => status.includes(m.status)).length;
   const noticed = count('Killed', 'Timeout');
   const mistakes = noticed + count('Survived', 'NoCoverage');
@@ -85,7 +96,7 @@ async function mutate(room) {
   // Another room may have been measured beside this one.
   const others = existsSync(SCORES) ? JSON.parse(readFileSync(SCORES, 'utf8')) : {};
   const mine = { score, noticed, mistakes, of, between: interval(noticed, mistakes, of).map(tenth), untested, on };
-  console.log(`${room}: ${noticed} noticed, ${told(mine)} (goal ${goal} %)`);
+  console.log(`${room}: ${noticed} noticed, ${told(mine)} (goal ${ROOMS[room].goal} %)`);
   const sorted = Object.fromEntries(Object.entries({ ...others, [room]: mine }).sort(([a], [b]) => a.localeCompare(b)));
   writeFileSync(SCORES, `${JSON.stringify(sorted, null, 2)}\n`);
 }

@@ -1,4 +1,5 @@
 import { createHash } from 'node:crypto';
+import path from 'node:path';
 import { Instrumenter } from '@stryker-mutator/instrumenter';
 
 /** One order for all mistakes, the same in every run: by a hash of where and what they are. */
@@ -10,15 +11,21 @@ const rank = (seed, { fileName, location, mutatorName, replacement }) =>
 const original = Instrumenter.prototype.instrument;
 
 /**
- * From now on only `size` of a room's possible mistakes are planted, drawn by `seed`; the others count as "Ignored".
- * All are found first, so the draw is an exact one without replacement.
+ * From now on only `size` of each room's possible mistakes are planted, drawn by `seed`; the others count as "Ignored".
+ * All are found first, so the draw is an exact one without replacement. `told` hears where each mistake is.
  * @param {number} size @param {string} seed
+ * @param {(file: string) => string} roomOf @param {(mistakes: Record<string, { file: string; about: string }>) => void} told
  */
-export function plantOnly(size, seed) {
+export function plantOnly(size, seed, roomOf, told) {
   Instrumenter.prototype.instrument = async function instrument(files, options) {
+    const fileOf = ({ fileName }) => path.relative('.', fileName);
     const { mutants } = await original.call(this, files, options);
-    const possible = mutants.filter((m) => m.status !== 'Ignored').map((m) => rank(seed, m));
-    const drawn = new Set(possible.toSorted().slice(0, size));
+    const ranks = new Map();
+    for (const one of mutants.filter((m) => m.status !== 'Ignored')) {
+      const room = roomOf(fileOf(one));
+      ranks.set(room, [...(ranks.get(room) ?? []), rank(seed, one)]);
+    }
+    const drawn = new Set([...ranks.values()].flatMap((of) => of.toSorted().slice(0, size)));
     const transform = this._transform;
     this._transform = (ast, collector, context) => {
       const collect = collector.collect.bind(collector);
@@ -31,7 +38,10 @@ export function plantOnly(size, seed) {
       delete collector.collect;
     };
     try {
-      return await original.call(this, files, options);
+      const planted = await original.call(this, files, options);
+      const text = Object.fromEntries(files.map(({ name, content }) => [name, content]));
+      told(Object.fromEntries(planted.mutants.map((one) => [one.id, { file: fileOf(one), about: rank(text[one.fileName], one) }])));
+      return planted;
     } finally {
       this._transform = transform;
     }

@@ -80,7 +80,7 @@ test.describe('the owner', () => {
     await group.click();
     await expect.poll(count).toBe(before - many);
 
-    for (const folded of await page.getByText('Each of them, with its reason').all()) await folded.click();
+    for (const folded of await page.getByText(/^(Each of them, with its|The) reason$/).all()) await folded.click();
     const row = page
       .getByRole('main')
       .getByRole('listitem')
@@ -164,6 +164,37 @@ test.describe('the owner', () => {
     await expect(fetchIt).toBeVisible({ timeout: 60_000 });
     const [file] = await Promise.all([page.waitForEvent('download'), fetchIt.click()]);
     expect(file.suggestedFilename()).toMatch(/^rimebook-everything-\d{4}-\d\d-\d\d\.zip$/);
+    await accessible();
+  });
+
+  test('reads what was changed, of one kind, and comes from there to the record and its own history', async ({
+    page,
+    signIn,
+    accessible,
+  }) => {
+    await signIn('owner');
+    await page.goto('/shop/archive');
+    await page.getByRole('link', { name: 'What was changed' }).click();
+    const lines = page.getByRole('list', { name: 'Changes' }).getByRole('listitem');
+    await expect(lines.first()).toContainText('Everything as one file');
+    await accessible();
+    await page.goto('/rules');
+    await page
+      .getByRole('button', { name: /^Keep all \d+$/ })
+      .last()
+      .click();
+    await expect(page.getByText(/^Who changed what, \d+ entr/)).toBeVisible();
+    await page.goto('/shop/changes');
+    await page.getByLabel('Of what').selectOption('RuleChange');
+    await page.getByRole('button', { name: 'Show', exact: true }).click();
+    await expect(page).toHaveURL(/kind=RuleChange/);
+    await expect(lines.first()).toContainText('Kept as changed');
+    await lines.first().getByRole('link', { name: 'Rule changes kept' }).click();
+    await page.getByText(/^Who changed what/).click();
+    await expect(page.getByRole('main')).toContainText('Kept as changed');
+    await accessible();
+    await page.goto('/shop/changes?kind=Certificate&by=&from=2001-01-01&until=2001-01-02');
+    await expect(page.getByText('Nothing of this was changed.')).toBeVisible();
     await accessible();
   });
 

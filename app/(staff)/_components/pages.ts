@@ -18,6 +18,7 @@ const WITHIN: readonly Page[] = [
   { href: '/customers/positions', label: 'Positions', permission: 'write:equipment', also: 'map pin address' },
   { href: '/rules/what-if', label: 'What if', permission: 'overrule:rules', also: 'rules intervals' },
   { href: '/refrigerants/book', label: 'Refrigerant book', permission: 'read:refrigerant-book', also: 'cylinder' },
+  { href: '/shop/changes', label: 'What was changed', permission: 'export:everything', also: 'audit history who log' },
   { href: '/shop/archive', label: 'Everything as one file', permission: 'export:everything', also: 'archive zip' },
 ];
 

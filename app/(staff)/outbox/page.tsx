@@ -1,10 +1,12 @@
 import type { Metadata } from 'next';
 import { definePage } from '@/lib/server/doors/define-page';
+import { changesOfEach } from '@/lib/features/audit/reads/audit';
 import { recentMessages } from '@/lib/features/mail/reads/messages';
 import { shopTimeZone } from '@/lib/features/shop/reads/shop';
 import { Empty, PageHead } from '@/app/_ui/page/sheet';
 import { State, type Mark } from '@/app/_ui/states/state';
 import { momentIn } from '@/lib/core/calendar/when';
+import { ChangeHistory } from '@/app/(staff)/_components/change-history';
 import { DecideForm } from './_components/decide-form';
 
 export const metadata: Metadata = { title: 'Outbox' };
@@ -22,6 +24,11 @@ const STATE = {
 
 export default definePage('read:messages', async ({ db }) => {
   const [messages, zone] = await Promise.all([recentMessages(db), shopTimeZone(db)]);
+  const changes = await changesOfEach(
+    db,
+    'OutboxMessage',
+    messages.map((m) => m.id),
+  );
   return (
     <>
       <PageHead
@@ -58,6 +65,7 @@ export default definePage('read:messages', async ({ db }) => {
                 {m.ics ? (
                   <p className="mt-2 text-sm text-soft">With a calendar {m.icsMethod === 'CANCEL' ? 'cancellation' : 'invitation'}.</p>
                 ) : null}
+                <ChangeHistory changes={changes.get(m.id) ?? []} timeZone={zone} />
               </details>
             </li>
           );

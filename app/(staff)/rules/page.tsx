@@ -4,12 +4,14 @@ import Link from 'next/link';
 import { isId } from '@/lib/core/ids/is-id';
 import { can } from '@/lib/core/people/access';
 import { ruleChanges, unreadChanges, type RuleChangeRow } from '@/lib/features/owner/reads/changes';
+import { changesOf } from '@/lib/features/audit/reads/audit';
 import { policyOnFile } from '@/lib/features/evidence/reads/fouling';
 import { cleaningPrices, shopSettings } from '@/lib/features/shop/reads/settings';
 import { definePage } from '@/lib/server/doors/define-page';
 import { ButtonLink } from '@/app/_ui/buttons/button';
 import { Empty, PageHead, Sheet } from '@/app/_ui/page/sheet';
 import { dayIn } from '@/lib/core/calendar/when';
+import { ChangeHistory } from '@/app/(staff)/_components/change-history';
 import { AssumedCosts } from './_components/assumed-costs';
 import { ChangeGroups } from './_components/change-groups';
 import { ChangeRow } from './_components/change-row';
@@ -89,9 +91,12 @@ export default definePage('read:rules', async ({ db, now, actor, query }) => {
           <Turn view={view} next={next} back={after !== undefined} />
         </div>
       )}
+      <ChangeHistory changes={await changesOf(db, 'RuleChange', '')} timeZone={zoneOf(shop)} />
     </>
   );
 });
+
+const zoneOf = (shop: { timeZone: string } | null) => shop?.timeZone ?? 'UTC';
 
 /** On to older ones, and back to the newest. Those not looked at grow fewer by themselves. */
 function Turn({ view, next, back }: { view: View; next: string | undefined; back: boolean }) {

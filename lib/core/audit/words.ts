@@ -1,8 +1,12 @@
+import { isId } from '../ids/is-id';
+
 /** What was done, by the part of an audit's action after its dot. */
 export const DONE: Record<string, string> = {
   added: 'Added',
   added_on_visit: 'Put on file at a visit',
+  accepted: 'Kept as changed',
   archived: 'Taken out of use',
+  asked: 'Asked for',
   away: 'Away',
   away_undone: 'Not away after all',
   change_told: 'Change of the kitchen told',
@@ -11,13 +15,20 @@ export const DONE: Record<string, string> = {
   closed_days_removed: 'Closed days removed',
   costs: 'Costs set',
   created: 'Put on file',
+  decided: 'Decided what to do with it',
+  decision_looked_at: 'Decision looked at again',
   edited: 'Changed',
   ended: 'Sessions ended',
+  fetched: 'Fetched',
+  forgotten: 'Taken away',
+  gone: 'Gone',
   imported: 'Brought in from a sheet',
   import_undone: 'Taken back with its sheet',
   leak_rules: 'Rule on leaks chosen',
   leak_test: 'Leak test noted',
+  left: 'Not to be sent again',
   link_sent: 'Link to choose a password sent',
+  moved: 'Moved',
   page_made: 'Link to their page made',
   page_revoked: 'Link to their page taken back',
   password_changed: 'Password changed',
@@ -28,6 +39,7 @@ export const DONE: Record<string, string> = {
   position_found: 'Position found by its address',
   position_learnt: 'Position learnt from arrivals',
   quarter_sent: 'Summary of a quarter sent',
+  replaced: 'Replaced by a file',
   report_look: 'Look of reports changed',
   restored: 'Put back in use',
   revoked: 'Link taken back',
@@ -35,10 +47,14 @@ export const DONE: Record<string, string> = {
   second_step_on: 'Second step turned on',
   second_step_reset: 'Second step turned off by the owner',
   sent: 'Report sent',
+  sent_again: 'To be sent again',
   set_up: 'Shop set up',
   switched: 'Switched on or off',
   time_off_added: 'Days off added',
+  taken_back: 'Line taken back',
   time_off_removed: 'Days off removed',
+  weighed: 'Weighed',
+  withdrawn: 'No longer in force',
 };
 
 /** "Changed" of "unit.edited"; one without words of its own as it is written. */
@@ -55,6 +71,14 @@ export const fieldWords = (field: string): string =>
     .replace(/([A-Z])/g, ' $1')
     .toLowerCase()
     .trim();
+
+/** What was noted beside a change and reads as words: lists by how many they hold, ids left out. */
+export const notedWords = (more: readonly (readonly [name: string, value: unknown])[]): string[] =>
+  more.flatMap(([name, value]) => {
+    if (value === null || value === '' || isId(String(value))) return [];
+    if (Array.isArray(value)) return value.length === 0 ? [] : [`${fieldWords(name.replace(/Ids$/, 's'))}: ${value.length}`];
+    return typeof value === 'object' ? [] : [`${fieldWords(name)}: ${valueWords(value)}`];
+  });
 
 const LONGEST = 80;
 /** A value as it was and is, short. SI, as it stands on file. */

@@ -1,3 +1,4 @@
+import { lower } from '../wording/lower';
 import { UNIT_KEYS, unitField, type UnitKey } from '../equipment/unit-fields';
 import { fieldWords } from '../equipment/unit-words';
 import { ASPECT_LABEL, ASPECTS, gradeLabel } from '../findings/grades';
@@ -29,7 +30,9 @@ const isSealedStep = (v: unknown): v is SealedStep => SEALED_STEPS.some((s) => s
 const isSealedWork = (v: unknown): v is SealedWork => isRecord(v) && isSealedStep(v.step);
 const sealedWork: Say = (v, { units, name }) => {
   try {
-    return isSealedWork(v) ? { lines: workLines(v, units, name), whole: true } : null;
+    const lines = isSealedWork(v) ? workLines(v, units, name) : [];
+    // A figure that is none in the entry comes out as no number.
+    return lines.length > 0 && lines.every(([, said]) => !/\b(NaN|undefined)\b|\[object /.test(said)) ? { lines, whole: true } : null;
   } catch {
     return null;
   }
@@ -40,7 +43,6 @@ type Inline = 'alone' | 'labelled' | 'sentence' | 'silent' | ((value: string) =>
 type Field = readonly [label: string, say: Say, inline?: Inline];
 type Fields = Record<string, Field>;
 
-const lower = (s: string) => s.charAt(0).toLowerCase() + s.slice(1);
 const UNIT = { unitId: ['Unit', unit, 'silent'] } as const satisfies Fields;
 const TASK = { taskId: ['Task', named] } as const satisfies Fields;
 const NOTE = { note: ['Note', text, 'sentence'] } as const satisfies Fields;
@@ -185,7 +187,7 @@ export function entrySentence(kind: string, payload: unknown, reader: Reader): s
     else parts.push(inlineWords(said, label, inline));
   }
   if (parts.length + after.length === 0) return '';
-  return [`${headWords(kind, payload, reader)}${parts.join(', ')}`, ...after].filter(Boolean).join('. ');
+  return `${headWords(kind, payload, reader)}${[parts.join(', '), ...after].filter(Boolean).join('. ')}`;
 }
 
 const saysNothing = (kind: string, key: string, value: unknown): boolean =>

@@ -14,18 +14,18 @@ const watched = (file: UnitFile, evidence: UnitEvidence, aspect: FailureAspect):
   return { group, startedOn: evidence.history.startedOn, looks, prior: defaultFailurePrior(group) };
 };
 
-/**
- * What the whole fleet teaches: how coils foul by what they breathe, and how often drains and ice fail by kind of box.
- * `label` tells this fit from others, a date for instance. A fleet without evidence gives back the room's own priors.
- */
-export function fitFleet(files: readonly UnitFile[], label: string): FleetBelief {
-  const units: FleetUnit[] = [];
-  const parts: WatchedPart[] = [];
-  for (const file of files) {
+/** How coils foul by what they breathe. `label` tells this fit from others, a date for instance. Rests on what is on file of the coils alone. */
+export function fitCoils(files: readonly UnitFile[], label: string): FleetBelief['fouling'] {
+  const units: FleetUnit[] = files.map((file) => ({ history: evidenceOf(file).history, exposure: exposureOf(file) }));
+  return fitHyper(units, DEFAULT_HYPER, label);
+}
+
+/** How often drains and ice fail by kind of box. */
+export function fitFailures(files: readonly UnitFile[]): FleetBelief['failures'] {
+  const parts = files.flatMap((file) => {
     const evidence = evidenceOf(file);
-    units.push({ history: evidence.history, exposure: exposureOf(file) });
-    for (const aspect of FAILURE_ASPECTS) parts.push(watched(file, evidence, aspect));
-  }
+    return FAILURE_ASPECTS.map((aspect) => watched(file, evidence, aspect));
+  });
   const looks = [...groupBy(parts, (p) => p.group.aspect).values()].flatMap((list) => {
     const season = learnHumidity(list);
     return list.map((p) => failurePosterior(p.group, p.startedOn, p.looks, season ? { ...p.prior, season } : p.prior));
@@ -34,5 +34,11 @@ export function fitFleet(files: readonly UnitFile[], label: string): FleetBelief
     const first = list[0] as FailurePosterior;
     return [key, fitFailurePrior(list, first.prior)] as const;
   });
-  return { fouling: fitHyper(units, DEFAULT_HYPER, label), failures: Object.fromEntries(failures) };
+  return Object.fromEntries(failures);
 }
+
+/** What the whole fleet teaches, of coils and of what else fails. A fleet without evidence gives back the room's own priors. */
+export const fitFleet = (files: readonly UnitFile[], label: string): FleetBelief => ({
+  fouling: fitCoils(files, label),
+  failures: fitFailures(files),
+});

@@ -10,7 +10,7 @@ export { course, fanAhead, fanDays, limitDates, type CoursePoint } from './cours
 export { cleaningWorth, type CleaningWorth, type DueCoil } from './cleaning-worth';
 export { cleaningSentence, cleaningSources } from './cleaning-words';
 export { extraEnergyToday, lostToday, monthlyLoss, sumOf, timesPrice, type UnitStanding } from './fleet-cost';
-export { fitFleet } from './fit-fleet';
+export { fitCoils, fitFailures, fitFleet } from './fit-fleet';
 export { extraKwh, ownLimits, type OwnLimits } from './own-limits';
 export { decide, ENDED, type Decision, type TaskOnFile } from './decide';
 export { estimateOnFile, estimateVisit, type EstimatedReading, type ReadingToEstimate } from './estimate-visit';

@@ -49,13 +49,19 @@ export type FailurePosterior = {
 /** Failures per day, from once in 500 years to once in four days. */
 const GRID = Array.from({ length: 129 }, (_, i) => Math.exp(-Math.log(180_000) + (i * Math.log(180_000 / 4)) / 128));
 
-function lnGammaDensity(x: number, { shape, days }: FailurePrior): number {
-  // Density over ln λ, so that an even grid in ln λ sums directly.
-  return shape * Math.log(days) + shape * Math.log(x) - days * x - lnGamma(shape);
+const LN_GRID = GRID.map((x) => Math.log(x));
+
+/** ln density of the rate over the grid. Over ln λ, so that an even grid in ln λ sums directly. */
+function lnGammaDensities({ shape, days }: FailurePrior): number[] {
+  const [scale, whole] = [shape * Math.log(days), lnGamma(shape)];
+  return GRID.map((x, i) => scale + shape * (LN_GRID[i] as number) - days * x - whole);
 }
 
-function summary(p: Omit<FailurePosterior, 'rate' | 'meanDays'>): FailurePosterior {
-  const logs = GRID.map((x, i) => lnGammaDensity(x, p.prior) + (p.logLikelihood[i] as number));
+/** What looks have said, before it is summed up. */
+export type Looked = Omit<FailurePosterior, 'rate' | 'meanDays'>;
+
+function summary(p: Looked): FailurePosterior {
+  const logs = lnGammaDensities(p.prior).map((l, i) => l + (p.logLikelihood[i] as number));
   const top = Math.max(...logs);
   const weights = logs.map((l) => Math.exp(l - top));
   const sum = weights.reduce((a, b) => a + b, 0);
@@ -82,23 +88,34 @@ function summary(p: Omit<FailurePosterior, 'rate' | 'meanDays'>): FailurePosteri
 
 /** Belief before any look. `startedOn` is the day from which the part is taken to have been sound. */
 export function priorFailure(group: FailureGroup, startedOn: LocalDate, prior = defaultFailurePrior(group)): FailurePosterior {
-  return summary({
-    modelVersion: FAILURE_MODEL_VERSION,
-    group,
-    evidence: { inspections: 0, failures: 0 },
-    lastInspectedOn: null,
-    logLikelihood: GRID.map(() => 0),
-    startedOn,
-    lastFailed: false,
-    prior,
-  });
+  return summary(unlooked(group, startedOn, prior));
 }
+
+const unlooked = (group: FailureGroup, startedOn: LocalDate, prior: FailurePrior): Looked => ({
+  modelVersion: FAILURE_MODEL_VERSION,
+  group,
+  evidence: { inspections: 0, failures: 0 },
+  lastInspectedOn: null,
+  logLikelihood: GRID.map(() => 0),
+  startedOn,
+  lastFailed: false,
+  prior,
+});
 
 /**
  * After one or more looks on later days (or the same day, where the worst look counts). Every failure found is taken
  * to be mended on the spot. A look earlier than the last one throws RangeError: rebuild from the history.
  */
 export function updateFailure(before: FailurePosterior, looks: readonly Inspection[]): FailurePosterior {
+  const p = taken(before, looks);
+  return p === before ? before : summary(p);
+}
+
+/** The same where only the evidence is asked for: the sums would be most of the work. */
+export const afterLooks = (group: FailureGroup, startedOn: LocalDate, looks: readonly Inspection[], prior: FailurePrior): Looked =>
+  taken(unlooked(group, startedOn, prior), looks);
+
+function taken(before: Looked, looks: readonly Inspection[]): Looked {
   const byDay = new Map<LocalDate, boolean>();
   for (const look of looks) {
     if (look.aspect !== before.group.aspect) continue;
@@ -106,10 +123,10 @@ export function updateFailure(before: FailurePosterior, looks: readonly Inspecti
   }
   let p = before;
   for (const [on, failed] of [...byDay].sort(([a], [b]) => (a < b ? -1 : 1))) p = oneDay(p, on, failed);
-  return p === before ? before : summary(p);
+  return p;
 }
 
-function oneDay(p: FailurePosterior, on: LocalDate, failed: boolean): FailurePosterior {
+function oneDay(p: Looked, on: LocalDate, failed: boolean): Looked {
   const from = p.lastInspectedOn ?? p.startedOn;
   const days = toDay(on) - toDay(from);
   if (days < 0) throw new RangeError(`A look of ${on} arrived after one of ${from}: rebuild from the whole history.`);
@@ -150,7 +167,7 @@ export function fitFailurePrior(units: readonly FailurePosterior[], base: Failur
   for (let a = -8; a <= 8; a++)
     for (const shape of [0.7, 1, 1.5, 2, 3, 5]) {
       const candidate = { ...base, shape, days: shape / (baseMean * Math.exp(a * 0.2)) };
-      const logs = GRID.map((x) => lnGammaDensity(x, candidate));
+      const logs = lnGammaDensities(candidate);
       let score = -0.5 * ((a * 0.2) / 0.7) ** 2 - 0.5 * (Math.log(shape / base.shape) / 0.6) ** 2;
       for (const u of units) {
         let top = -Infinity;
@@ -165,9 +182,9 @@ export function fitFailurePrior(units: readonly FailurePosterior[], base: Failur
 }
 
 /** ln probability of some units' looks, each unit's rate drawn from its prior. */
-export const failureEvidence = (units: readonly FailurePosterior[]): number =>
+export const failureEvidence = (units: readonly Pick<Looked, 'logLikelihood' | 'prior'>[]): number =>
   units.reduce((sum, { logLikelihood, prior }) => {
-    const logs = GRID.map((x, i) => lnGammaDensity(x, prior) + (logLikelihood[i] as number));
+    const logs = lnGammaDensities(prior).map((l, i) => l + (logLikelihood[i] as number));
     const top = Math.max(...logs);
     return sum + top + Math.log(logs.reduce((a, l) => a + Math.exp(l - top), 0));
   }, 0);

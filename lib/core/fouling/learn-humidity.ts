@@ -1,6 +1,6 @@
 import type { LocalDate } from '../calendar';
 import { toDay } from '../calendar';
-import { failureEvidence, failurePosterior, type FailureGroup, type FailurePrior, type Inspection } from './failures';
+import { afterLooks, failureEvidence, type FailureGroup, type FailurePrior, type Inspection } from './failures';
 import { isStopped } from '../findings/grades';
 import { bestSeason, ENOUGH_DAYS, MUST_GAIN } from './learn';
 import type { Season } from './season';
@@ -24,8 +24,7 @@ export function learnHumidity(parts: readonly WatchedPart[]): Season | undefined
   if (seen.filter((l) => isStopped(l.aspect, l.grade)).length < ENOUGH_FAILURES) return undefined;
   const days = few.reduce((most, p) => p.looks.reduce((m, l) => Math.max(m, toDay(l.on) - toDay(p.startedOn)), most), 0);
   if (days < ENOUGH_DAYS) return undefined;
-  const under = (season: Season) =>
-    failureEvidence(few.map((p) => failurePosterior(p.group, p.startedOn, p.looks, { ...p.prior, season })));
+  const under = (season: Season) => failureEvidence(few.map((p) => afterLooks(p.group, p.startedOn, p.looks, { ...p.prior, season })));
   const { season, gain } = bestSeason(under);
   return gain > MUST_GAIN ? season : undefined;
 }

@@ -1,5 +1,5 @@
 import { isPlaced, travelMinutes } from './travel';
-import type { Kitchen, Place, Plan, PlannedVisit, PlanTask, Round, Shift, Technician, TimeRange, WeekProblem } from './types';
+import type { FixedVisit, Kitchen, Place, Plan, PlannedVisit, PlanTask, Round, Shift, Technician, TimeRange, WeekProblem } from './types';
 
 export interface Violation {
   readonly code:
@@ -14,9 +14,12 @@ export interface Violation {
 export function checkPlan(problem: WeekProblem, plan: Pick<Plan, 'visits' | 'rounds'>): Violation[] {
   const kitchens = new Map(problem.kitchens.map((kitchen) => [kitchen.id, kitchen]));
   const tasks = new Map(problem.tasks.map((task) => [task.id, task]));
+  // One that may begin late stands where the plan has it; one that the plan could not hold, where it was booked.
+  const placed = new Map(plan.visits.flatMap((visit) => (visit.fixedId === null ? [] : [[visit.fixedId, visit.hours] as const])));
+  const booked = (problem.fixed ?? []).map((visit) => ({ ...visit, hours: placed.get(visit.id) ?? visit.hours }));
   return [
     ...checkTwice(plan.visits),
-    ...plan.visits.flatMap((visit) => checkVisit(problem, visit, kitchens, tasks)),
+    ...plan.visits.flatMap((visit) => checkVisit(problem, visit, kitchens, tasks, booked)),
     ...plan.rounds.flatMap((round) => checkRound(problem, plan.visits, round, kitchens)),
     ...checkRoundsApart(plan.rounds),
   ];
@@ -32,6 +35,7 @@ function checkVisit(
   visit: PlannedVisit,
   kitchens: ReadonlyMap<string, Kitchen>,
   tasks: ReadonlyMap<string, PlanTask>,
+  booked: readonly FixedVisit[],
 ): Violation[] {
   const kitchen = kitchens.get(visit.kitchenId);
   const technician = problem.technicians.find(({ id }) => id === visit.technicianId);
@@ -41,7 +45,7 @@ function checkVisit(
   const own = visit.taskIds.map((id) => tasks.get(id));
   return [
     ...checkTimes(problem, visit, kitchen),
-    ...checkBooked(problem, visit, technician, kitchen),
+    ...checkBooked(booked, visit, technician, kitchen),
     ...checkSkills(kitchen, technician, own),
     ...own.flatMap((task) => checkTask(problem, visit, kitchen, task)),
   ];
@@ -57,8 +61,8 @@ function checkTimes(problem: WeekProblem, visit: PlannedVisit, kitchen: Kitchen)
 }
 
 /** Nobody is at two kitchens at once, whatever the search was told of the booked ones. */
-function checkBooked(problem: WeekProblem, visit: PlannedVisit, technician: Technician, kitchen: Kitchen): Violation[] {
-  return (problem.fixed ?? [])
+function checkBooked(booked: readonly FixedVisit[], visit: PlannedVisit, technician: Technician, kitchen: Kitchen): Violation[] {
+  return booked
     .filter((b) => b.technicianId === technician.id && b.hours.startMs < visit.hours.endMs && visit.hours.startMs < b.hours.endMs)
     .map(() => ({ code: 'two_places', message: `${technician.name} is booked elsewhere at the time of the visit at ${kitchen.name}.` }));
 }

@@ -21,12 +21,13 @@ export type Judged = { confidence: Confidence; message: string };
 
 /** Places farther apart than this are not the same door (our own choice: a long block of a North American street). */
 const APART_M = 250;
-/** A number is looked for at either end of the street's name, not in a postcode or a suite's number. */
-const STREET_NUMBER = /(?:^|,)\s*(\d{1,6}[a-z]?)\b|\b[^\d\s,]+\s+(\d{1,5}[a-z]?)\s*(?:,|$)/i;
+/** A number is looked for at either end of the street's name, not in a postcode (five digits at the end) or a suite's number. */
+const STREET_NUMBER =
+  /(?:^|,)\s*(\d{1,6}[a-z]?)\b|(?<![^\s,])(?!(?:suite|ste|apt|unit|floor|room|rm|bldg)\b)[^\d\s,]+\s+(\d{1,4}[a-z]?)\s*(?:,|$)/i;
 
 /** "3821" of "3821 Alder Street, Alder Mesa"; '' where none is to be seen. */
 export function houseNumberOf(address: string): string {
-  const found = STREET_NUMBER.exec(address.trim());
+  const found = STREET_NUMBER.exec(address);
   return (found?.[1] ?? found?.[2] ?? '').toLowerCase();
 }
 

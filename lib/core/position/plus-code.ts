@@ -16,7 +16,7 @@ export function isFullCode(text: string): boolean {
   if (!FORM.test(code) || before.length !== 8 || after.length === 1) return false;
   if (before.includes('0')) return after === '' && before.indexOf('0') % 2 === 0 && before.indexOf('0') > 0;
   // Beyond 180 degrees of either there is no Earth.
-  return DIGITS.indexOf(code[0] ?? '') * 20 < 180 && DIGITS.indexOf(code[1] ?? '') * 20 < 360;
+  return DIGITS.indexOf(code.charAt(0)) * 20 < 180 && DIGITS.indexOf(code.charAt(1)) * 20 < 360;
 }
 
 /** Whether it is a code that needs a place near it: an even number of digits, fewer than eight, before the plus. */
@@ -35,8 +35,8 @@ export function areaOf(text: string): CodeArea {
   for (let i = 0; i < Math.min(PAIRS, digits.length); i += 2) {
     high /= 20;
     wide /= 20;
-    lat += DIGITS.indexOf(digits[i] ?? '') * high;
-    lng += DIGITS.indexOf(digits[i + 1] ?? '') * wide;
+    lat += DIGITS.indexOf(digits.charAt(i)) * high;
+    lng += DIGITS.indexOf(digits.charAt(i + 1)) * wide;
   }
   for (const digit of digits.slice(PAIRS)) {
     high /= GRID_ROWS;
@@ -50,12 +50,12 @@ export function areaOf(text: string): CodeArea {
 
 /** The first digits of a place: what a short code left out. */
 function prefix(lat: number, lng: number, digits: number): string {
-  let [y, x] = [Math.min(lat, 90 - 1e-9) + 90, ((((lng + 180) % 360) + 360) % 360) + 0];
+  let [y, x] = [Math.min(lat, 90 - 1e-9) + 90, (((lng + 180) % 360) + 360) % 360];
   let size = 20;
   let code = '';
   for (let i = 0; i < digits; i += 2) {
     const [a, b] = [Math.min(19, Math.floor(y / size)), Math.min(19, Math.floor(x / size))];
-    code += `${DIGITS[a] ?? ''}${DIGITS[b] ?? ''}`;
+    code += DIGITS.charAt(a) + DIGITS.charAt(b);
     y -= a * size;
     x -= b * size;
     size /= 20;
@@ -74,6 +74,8 @@ export function areaNear(text: string, near: { lat: number; lng: number }): Code
   const centre = (area.latLo + area.latHi) / 2;
   const middle = (area.lngLo + area.lngHi) / 2;
   const up = near.lat + step / 2 < centre && centre - step >= -90 ? -step : near.lat - step / 2 > centre && centre + step <= 90 ? step : 0;
-  const right = near.lng + step / 2 < middle ? -step : near.lng - step / 2 > middle ? step : 0;
+  const across = near.lng + step / 2 < middle ? -step : near.lng - step / 2 > middle ? step : 0;
+  // On the other side of the date line degrees begin again.
+  const right = across - (middle + across >= 180 ? 360 : middle + across < -180 ? -360 : 0);
   return { latLo: area.latLo + up, latHi: area.latHi + up, lngLo: area.lngLo + right, lngHi: area.lngHi + right };
 }

@@ -129,7 +129,7 @@ export function vapourAtEntropy(id: string, at: { p: number; s: number }): Resul
 function wetState(engine: Engine, dew: State, s: number): Result<State> {
   const { limits, curves } = engine;
   const { p } = dew;
-  const dry = failure('wrong_phase', `${engine.id} is not dry vapour at ${p} Pa and ${s} J/(kg·K)`);
+  const dry = failure('wrong_phase', `${engine.id} is not dry vapour at ${Math.round(p)} Pa and ${s.toFixed(1)} J/(kg·K)`);
   if (p < limits.bubbleP[0] || p > limits.bubbleP[1]) return dry;
   const bubble = curves.saturatedLiquid(curves.bubbleTemperature(p));
   const quality = 1 - (dew.s - s) / (dew.s - bubble.s);

@@ -148,7 +148,7 @@ export async function openShop(url: string) {
      */
     async mark(): Promise<Record<string, string>> {
       const { rows: tables } = await client.query<{ name: string }>(
-        `SELECT tablename AS name FROM pg_tables WHERE schemaname = 'public' AND tablename NOT IN ('ArchivePiece', 'ArchiveRun', 'Brake', 'OutboxMessage', 'OwnerFigure', 'StaffSession', '_prisma_migrations')`,
+        `SELECT tablename AS name FROM pg_tables WHERE schemaname = 'public' AND tablename NOT IN ('ArchivePiece', 'ArchiveRun', 'Brake', 'ForesightDay', 'ForesightMark', 'OutboxMessage', 'OwnerFigure', 'StaffSession', '_prisma_migrations')`,
       );
       const parts = tables.map(
         ({ name }) => `SELECT '${name}' AS name, count(*) || ':' || coalesce(max(xmin::text::bigint), 0) AS mark FROM "${name}"`,

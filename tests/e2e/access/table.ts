@@ -83,6 +83,7 @@ export const PAGES: Record<string, Row> = {
   '/people/[id]':                      ['in',  'no',     'no',     'no'],
   '/people/new':                       ['in',  'no',     'no',     'no'],
   '/shop':                             ['in',  'no',     'no',     'no'],
+  '/shop/changes':                     ['in',  'no',     'no',     'no'],
   '/shop/archive':                     ['in',  'no',     'no',     'no'],
   '/me/prove':                         ['in',  'in',     'in',     'no'],
   '/me/second-step':                   ['in',  'in',     'in',     'no'],

@@ -23,11 +23,11 @@ describe('the weekly refit', () => {
       steps.push(step);
       return refitStep(db, step);
     };
-    // Killed in its third step: nothing is cleared up after it, and for a minute it may still be alive.
-    const killed = (step: RefitStep) => (steps.length === 3 ? new Promise<never>(() => undefined) : run(step));
+    // Killed in its fourth step: nothing is cleared up after it, and for a minute it may still be alive.
+    const killed = (step: RefitStep) => (steps.length === 4 ? new Promise<never>(() => undefined) : run(step));
     void refitFleet({ db, now }, { run: killed, atOnce: 1 });
     await expect.poll(() => db.refitRun.findFirst(), { timeout: 20_000 }).toMatchObject({ units: 40, finishedAt: null });
-    expect(steps.map((s) => s.what)).toEqual(['fit', 'bring_up', 'bring_up']);
+    expect(steps.map((s) => s.what)).toEqual(['fit', 'fit', 'bring_up', 'bring_up']);
     expect(await refitFleet({ db, now }, { run, atOnce: 1 })).toBeNull();
     expect(await refitLeftOver(db)).toBe(false);
 

@@ -1,10 +1,11 @@
 import { createElement } from 'react';
 import { beforeAll, describe, expect, it } from 'vitest';
-import { kitchenBeliefs, type UnitBelief } from '@/lib/core/evidence';
+import { fitFleet, kitchenBeliefs, type UnitBelief } from '@/lib/core/evidence';
 import { TASK_KINDS } from '@/lib/core/tasks/kinds';
 import { judgeDates, judgeGrades } from '@/lib/core/owner/judged';
 import { judgedForesights, surprises } from '@/lib/features/owner/reads/foresights';
-import type { LocalDate } from '@/lib/core/calendar';
+import { localDate, type LocalDate } from '@/lib/core/calendar';
+import { DEFAULT_HYPER } from '@/lib/core/fouling';
 import { foulingRanking } from '@/lib/features/owner/reads/ranking';
 import { replayOnFile } from '@/lib/features/owner/reads/replay';
 import { workOutReplay } from '@/lib/features/owner/verbs/work-out-replay';
@@ -121,6 +122,19 @@ describe('the demo shop', () => {
     await refitStep(db, { what: 'bring_up', kitchenIds: [kitchen.id], priorId: prior.id });
     expect((await onFile(first)).updatedAt).not.toEqual(before.updatedAt);
     for (const b of beliefs) expect(STORED_POSTERIOR.read((await onFile(b)).posterior)).toEqual(b.fouling);
+  });
+
+  it('learns in two halves, each from what it rests on, the same as of everything at once', async () => {
+    const { db } = database;
+    const kitchens = await db.kitchen.findMany({ where: { units: { some: {} } }, orderBy: { id: 'asc' }, take: 3, select: { id: true } });
+    const kitchenIds = kitchens.map((k) => k.id);
+    const whole = fitFleet(await unitFiles(db, { kitchenIds }), '2026-11-25');
+    expect(whole.fouling.lnRate).not.toEqual(DEFAULT_HYPER.lnRate);
+    expect(Object.keys(whole.failures).length).toBeGreaterThan(3);
+    const half = async (of: 'fouling' | 'failures') =>
+      (await refitStep(db, { what: 'fit', of, kitchenIds, label: localDate('2026-11-25') })).learned;
+    expect(await half('fouling')).toEqual({ fouling: whole.fouling });
+    expect(await half('failures')).toEqual({ failures: whole.failures });
   });
 
   it('holds the same estimate that the service gives for a reading', async () => {

@@ -1,27 +1,30 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import path from 'node:path';
 import { describe, expect, it } from 'vitest';
+import { RECORD_KINDS, RECORD_LABEL, type RecordKind } from '@/lib/core/audit/kinds';
 
-/** What is written down of whom, and the page of its record that shows it; the export of changes shows all. */
-const SHOWN: Record<string, string | 'a history of its own' | 'the export alone'> = {
+/** The page of each kind of record of which it is written down who changed it: there its history is read and drawn. */
+const SHOWN: Record<RecordKind, string> = {
   Customer: 'app/(staff)/customers/[id]/page.tsx',
   Kitchen: 'app/(staff)/kitchens/[id]/page.tsx',
-  ShopSettings: 'app/(staff)/shop/page.tsx',
   Unit: 'app/(staff)/units/[id]/page.tsx',
+  // Beside its rule's own history, with reasons, in the same place: the unit's page asks for what belongs to a unit.
+  Task: 'app/(staff)/units/[id]/page.tsx',
+  UnitChoice: 'app/(staff)/units/[id]/choice/page.tsx',
+  RuleChange: 'app/(staff)/rules/page.tsx',
+  Visit: 'app/(staff)/visits/[id]/report/page.tsx',
   User: 'app/(staff)/people/[id]/page.tsx',
-  // With reasons and what they rested on: rules and their reviews on the unit's page, visits on theirs.
-  RuleChange: 'a history of its own',
-  Task: 'a history of its own',
-  Visit: 'a history of its own',
-  ArchiveRun: 'the export alone',
-  Certificate: 'the export alone',
-  Cylinder: 'the export alone',
-  ImportRun: 'the export alone',
-  OutboxMessage: 'the export alone',
-  TaskKind: 'the export alone',
-  TravelTime: 'the export alone',
-  UnitChoice: 'the export alone',
+  Certificate: 'app/(staff)/people/[id]/page.tsx',
+  Cylinder: 'app/(staff)/refrigerants/book/[id]/page.tsx',
+  OutboxMessage: 'app/(staff)/outbox/page.tsx',
+  ImportRun: 'app/(staff)/customers/import/[id]/page.tsx',
+  TravelTime: 'app/(staff)/week/travel/page.tsx',
+  TaskKind: 'app/(staff)/shop/page.tsx',
+  ShopSettings: 'app/(staff)/shop/page.tsx',
+  ArchiveRun: 'app/(staff)/shop/archive/page.tsx',
 };
+/** Whose history the page of another asks for with its own; `tests/integration/audit/shown.test.ts` holds that it comes. */
+const WITH: Partial<Record<RecordKind, RecordKind>> = { Task: 'Unit', Certificate: 'User', TaskKind: 'ShopSettings' };
 
 describe('what was changed by whom', () => {
   it('has a place for every kind of record that verbs write it down of', () => {
@@ -29,15 +32,17 @@ describe('what was changed by whom', () => {
     const written = files.flatMap((file) =>
       [...readFileSync(path.join('lib/features', file), 'utf8').matchAll(/entity: '([A-Z]\w+)'/g)].map((m) => m[1] ?? ''),
     );
-    expect([...new Set(written)].sort()).toEqual(Object.keys(SHOWN).sort());
+    expect([...new Set(written)].sort()).toEqual([...RECORD_KINDS].sort());
   });
 
-  it.each(Object.entries(SHOWN).filter(([, where]) => where.startsWith('app/')))(
-    'is read and drawn on the page of a %s',
-    (entity, page) => {
-      const text = readFileSync(page, 'utf8');
-      expect(text).toContain(`changesOf(db, '${entity}'`);
-      expect(text).toContain('<ChangeHistory');
-    },
-  );
+  it.each(Object.entries(SHOWN))('is read and drawn on the page of a %s', (kind, page) => {
+    const text = readFileSync(page, 'utf8');
+    const of = new Map(Object.entries(WITH)).get(kind) ?? kind;
+    expect(text).toMatch(new RegExp(`changesOf(Each)?\\(\\s*db,\\s*'${of}'`));
+    expect(text).toContain('<ChangeHistory');
+  });
+
+  it('calls each kind by a name of its own', () => {
+    expect(new Set(Object.values(RECORD_LABEL)).size).toBe(RECORD_KINDS.length);
+  });
 });

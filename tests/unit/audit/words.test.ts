@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { actionWords, DONE, fieldWords, valueWords } from '@/lib/core/audit/words';
+import { actionWords, DONE, fieldWords, notedWords, valueWords } from '@/lib/core/audit/words';
 
 describe('an audit in words', () => {
   it.each([
@@ -23,6 +23,23 @@ describe('an audit in words', () => {
     [['flammable'], '["flammable"]'],
     ['x'.repeat(90), `${'x'.repeat(80)}…`],
   ])('%j: %s', (value, expected) => expect(valueWords(value)).toBe(expected));
+});
+
+describe('what was noted beside a change', () => {
+  it('is said where it reads as words: lists by how many, no ids, nothing empty', () => {
+    const id = 'b7a3f0c2-5d55-4a43-9f0e-3c8f9f6d2a11';
+    const noted = {
+      reason: 'The chef asked.',
+      unitIds: [id, id],
+      kitchenIds: [],
+      entryId: id,
+      to: '',
+      pairs: 12,
+      switched: true,
+      deep: { a: 1 },
+    };
+    expect(notedWords(Object.entries(noted))).toEqual(['reason: The chef asked.', 'units: 2', 'pairs: 12', 'switched: yes']);
+  });
 });
 
 describe('what was done', () => {

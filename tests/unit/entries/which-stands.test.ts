@@ -32,6 +32,11 @@ describe('two readings of one unit', () => {
     expect(both({ headPaGauge: 1_000_000 }, { headPaGauge: 1_043_000 })).toBe(true);
     expect(both({ suctionPaGauge: 100_000 }, { suctionPaGauge: 114_000 })).toBe(false);
     expect(both({ suctionPaGauge: 100_000 }, { suctionPaGauge: 116_000 })).toBe(true);
+    // To the very edge they are still alike.
+    expect(both({ suctionPaGauge: 100_000 }, { suctionPaGauge: 115_000 })).toBe(false);
+    expect(both({ headPaGauge: 2_000_000 }, { headPaGauge: 1_920_000 })).toBe(false);
+    expect(both({ ampsA: 9 }, { ampsA: 10 })).toBe(false);
+    expect(both({ ampsA: 0 }, { ampsA: 0 })).toBe(false);
     // In a vacuum the sign changes nothing.
     expect(both({ suctionPaGauge: -100_000 }, { suctionPaGauge: -80_000 })).toBe(true);
     expect(both({ ampsA: 5 }, { ampsA: 5.5 })).toBe(false);

@@ -113,6 +113,13 @@ const SHOPS: Record<string, () => unknown> = {
     const plan = solved(spoilt(), { effort: 0.05 }).plan;
     return { ...inShort(plan), why: [...new Set([...plan.unplaced, ...plan.later].map((l) => l.reason.message))] };
   },
+  'a larger week': () => told(solved(shopWeek(12, { kitchens: 14, technicians: 3, days: 3 }), { effort: 0.04 })),
+  'alike technicians': () => {
+    const week = shopWeek(8, { kitchens: 6, technicians: 1, days: 1 });
+    const [one] = week.technicians;
+    if (!one) throw new Error('one technician');
+    return told(solved({ ...week, technicians: ['x', 'y', 'z'].map((id) => ({ ...one, id, name: id })) }, { effort: 0.2 }));
+  },
   'nothing to do': () => inShort(solved({ ...shopWeek(1, SIZE), tasks: [] }).plan),
   'as a person books it': () => {
     const { visits, rounds, cost } = bookByHand(promised(shopWeek(3, SIZE)));

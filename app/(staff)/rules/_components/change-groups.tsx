@@ -34,7 +34,7 @@ export function ChangeGroups({ changes, mayDecide }: { changes: Change[]; mayDec
             <AcceptGroup ids={g.changes.map((c) => c.id)} label={g.changes.length === 1 ? 'Keep it' : `Keep all ${g.changes.length}`} />
           ) : null}
           <details className="mt-3">
-            <summary className="font-bold text-cold">Each of them, with its reason</summary>
+            <summary className="font-bold text-cold">{g.changes.length === 1 ? 'The reason' : 'Each of them, with its reason'}</summary>
             <ul className="mt-3 flex flex-col">
               {g.changes.map((c) => (
                 <ChangeRow key={c.id} change={c} mayDecide={mayDecide} />

@@ -1,9 +1,11 @@
 import type { Metadata } from 'next';
+import { changesOfEach } from '@/lib/features/audit/reads/audit';
 import { archives } from '@/lib/features/archive/reads/archives';
 import { shopSettings } from '@/lib/features/shop/reads/settings';
 import { definePage } from '@/lib/server/doors/define-page';
-import { FileLink } from '@/app/_ui/buttons/button';
+import { ButtonLink } from '@/app/_ui/buttons/button';
 import { PageHead, Sheet } from '@/app/_ui/page/sheet';
+import { ChangeHistory } from '@/app/(staff)/_components/change-history';
 import { ArchiveRow } from './_components/archive-row';
 import { MakeForm } from './_components/make-form';
 
@@ -11,6 +13,12 @@ export const metadata: Metadata = { title: 'Everything as one file' };
 
 export default definePage('export:everything', async ({ db, now }) => {
   const [list, shop] = [await archives(db, now), await shopSettings(db)];
+  const changes = await changesOfEach(
+    db,
+    'ArchiveRun',
+    list.map((a) => a.id),
+  );
+  const zone = shop?.timeZone ?? 'UTC';
   const busy = list.some((a) => a.status === 'queued' || a.status === 'running');
   return (
     <>
@@ -24,7 +32,9 @@ export default definePage('export:everything', async ({ db, now }) => {
           {list.length > 0 ? (
             <ul className="mt-2">
               {list.map((a) => (
-                <ArchiveRow key={a.id} archive={a} timeZone={shop?.timeZone ?? 'UTC'} />
+                <ArchiveRow key={a.id} archive={a} timeZone={zone}>
+                  <ChangeHistory changes={changes.get(a.id) ?? []} timeZone={zone} />
+                </ArchiveRow>
               ))}
             </ul>
           ) : (
@@ -35,7 +45,7 @@ export default definePage('export:everything', async ({ db, now }) => {
           <p className="mb-3 text-soft">
             Every change to a record since the shop began: who, when, from what to what. Nobody can alter or drop a line of it.
           </p>
-          <FileLink href="/shop/changes/export">As a file</FileLink>
+          <ButtonLink href="/shop/changes">What was changed</ButtonLink>
         </Sheet>
         <Sheet title="What is not in it">
           <p className="text-soft">

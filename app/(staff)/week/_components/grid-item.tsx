@@ -41,6 +41,7 @@ type Props = {
 /** A visit on its line, as long as it lasts, with the drive before it. */
 export function GridItem({ visit: v, share, onKeyDown, onBlur, onDragStart }: Props) {
   const left = share(v.from);
+  const [begins, ends] = v.time.split('–');
   const drive = v.driveMinutes ? Math.round(v.driveMinutes) : 0;
   return (
     <>
@@ -71,13 +72,17 @@ export function GridItem({ visit: v, share, onKeyDown, onBlur, onDragStart }: Pr
             .join('\n')}
           className={`visit-on-line ${LOOK[v.look]}`}
         >
-          <span className="flex items-center gap-1 whitespace-nowrap font-bold">
+          {/* Where both ends have no room, the second wraps out of sight and the first stands whole. */}
+          <span className="flex max-h-[1.25em] flex-wrap items-center overflow-hidden whitespace-nowrap font-bold max-md:max-h-none">
             {v.marks.slice(0, 2).map((m) => (
-              <State key={m.label} shape={m.shape} tone={m.tone}>
-                <span className="sr-only">{m.label}.</span>
-              </State>
+              <span key={m.label} className="mr-1">
+                <State shape={m.shape} tone={m.tone}>
+                  <span className="sr-only">{m.label}.</span>
+                </State>
+              </span>
             ))}
-            {v.time}
+            <span>{begins}</span>
+            <span>{`–${ends}`}</span>
           </span>
           <span className="truncate">{v.kitchen === v.customer ? v.customer : `${v.kitchen}`}</span>
           <span className="truncate text-soft">

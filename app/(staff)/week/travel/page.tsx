@@ -2,12 +2,14 @@ import { whole } from '@/lib/core/measures/figures';
 import type { Metadata } from 'next';
 import { speedWords } from '@/lib/core/measures/region';
 import { counted } from '@/lib/core/wording/counted';
-import { shopDistance, shopRoad } from '@/lib/features/shop/reads/shop';
+import { shopDistance, shopRoad, shopTimeZone } from '@/lib/features/shop/reads/shop';
 import { countTravelTimes, namedKitchens } from '@/lib/features/planning/reads/travel';
+import { changesOf } from '@/lib/features/audit/reads/audit';
 import { definePage } from '@/lib/server/doors/define-page';
 import { FileLink } from '@/app/_ui/buttons/button';
 import { PageHead, Sheet } from '@/app/_ui/page/sheet';
 import { Trail } from '@/app/_ui/page/trail';
+import { ChangeHistory } from '@/app/(staff)/_components/change-history';
 import { TravelForm } from './_components/travel-form';
 
 export const metadata: Metadata = { title: 'Driving minutes' };
@@ -53,6 +55,7 @@ export default definePage('plan:week', async ({ db }) => {
           </p>
         </Sheet>
       </div>
+      <ChangeHistory changes={await changesOf(db, 'TravelTime', '')} timeZone={await shopTimeZone(db)} />
     </>
   );
 });

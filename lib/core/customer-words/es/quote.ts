@@ -1,3 +1,4 @@
+import { labelOf } from '../../typed/closed-set';
 import type { QUOTE_EN } from '../en/quote';
 
 /** A quote as its page shows it. */
@@ -10,7 +11,7 @@ export const QUOTE_ES: typeof QUOTE_EN = {
   price: 'Precio',
   amount: 'Importe',
   kind: { labour: 'Mano de obra', part: 'Repuesto', refrigerant: 'Refrigerante', trip: 'Viaje', other: 'Otro' },
-  unit: (unit) => ({ pcs: 'uds.', trip: 'viaje' })[unit] ?? unit,
+  unit: (unit) => labelOf({ pcs: 'uds.', trip: 'viaje' }, unit),
   picture: (number, day) => `Foto ${number}, tomada el ${day}`,
   tax: (percent) => `Impuesto, ${percent} % de lo gravado`,
   inAll: 'En total',

@@ -10,6 +10,9 @@ export type SaturationPoint = {
   residual: number;
 };
 
+/** A thousandth of a kelvin below the critical point the densities still differ by several times this share. */
+const LEAST_APART = 1e-3;
+
 /**
  * Both densities of a pure fluid at saturation: equal pressure and equal Gibbs energy.
  * Newton's method in both densities (Akasaka 2008, J. Therm. Sci. Technol. 3, 442).
@@ -48,7 +51,8 @@ export function pureSaturation(model: Helmholtz, T: number, startL: number, star
 
   function done(status: SaturationPoint['status'], iterations: number): SaturationPoint {
     const rhoV = dV * model.reducingRho;
-    const ok = status === 'converged' && dL > dV * (1 + 1e-9);
+    // Any two densities that are one solve the equations too; they are no saturation.
+    const ok = status === 'converged' && dL > dV * (1 + LEAST_APART);
     return {
       status: ok ? 'converged' : 'not_converged',
       p: model.pressure(T, rhoV),

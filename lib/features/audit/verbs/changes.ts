@@ -24,6 +24,8 @@ const sameMeasure = (a: unknown, b: unknown): boolean =>
 export function differences<T extends object>(before: T, after: Partial<{ [K in keyof T]: unknown }>): Prisma.InputJsonObject {
   const out: Record<string, Prisma.InputJsonValue> = {};
   for (const key of Object.keys(after) as (keyof T & string)[]) {
+    // What is not said is not changed.
+    if (after[key] === undefined) continue;
     const [from, to] = [inOrder(before[key]), inOrder(after[key])];
     if (from !== to && !sameMeasure(before[key], after[key])) out[key] = JSON.parse(`[${from},${to}]`) as Prisma.InputJsonValue;
   }

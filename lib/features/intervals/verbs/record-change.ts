@@ -5,7 +5,7 @@ import { AppError } from '../../../core/errors';
 import type { RuleChangeKind } from '../../../core/intervals/changes';
 import type { Tx } from '../../../database/client';
 import { fromLocalDate, toLocalDate } from '../../../core/calendar/date-column';
-import { staleError } from '../../audit/verbs/changes';
+import { differences, staleError } from '../../audit/verbs/changes';
 import type { ServiceContext } from '../../context';
 
 type Kind = Exclude<RuleChangeKind, 'evidence' | 'held' | 'ended'>;
@@ -58,7 +58,6 @@ export async function recordChange(
       byUserId: actor?.userId ?? null,
     },
   });
-  const changed = Object.keys(patch).concat(anchorDate ? ['anchorDate'] : []);
   await auditBy(
     tx,
     { actor, now },
@@ -66,7 +65,7 @@ export async function recordChange(
       action: `task.${change.kind}`,
       entity: 'Task',
       entityId: task.id,
-      detail: { changed: Object.fromEntries(changed.map((f) => [f, true])), reason: change.reason },
+      detail: { changed: differences({ ...task, anchorDate: toLocalDate(task.anchorDate) }, change.patch), reason: change.reason },
     },
   );
   return { dueOn: due };

@@ -1,14 +1,18 @@
 import 'server-only';
 import { todayIn } from '../../../core/calendar';
+import type { FleetBelief } from '../../../core/evidence';
 import { shopTimeZone } from '../../shop/reads/shop';
 import type { Db } from '../../../database/client';
 import { beatRefit, claimRefit, leaveRefit, type RefitClaim } from './refit-claim';
+import { saveFleetBelief } from '../../evidence/verbs/save-belief';
 import { refitStep, type RefitStep, type RefitStepDone } from './refit-step';
 
 /** Kitchens brought up in one step: a fleet need not fit in memory. */
 const KITCHENS_AT_ONCE = 20;
 /** Units that a fit looks at, whole kitchens at a time, evenly over the fleet. */
 const FITTED_UNITS = 400;
+/** The longer one first. */
+const HALVES = ['fouling', 'failures'] as const;
 const BEAT_EVERY_MS = 5_000;
 
 /** Where steps are done: here one after the other, or on threads, so many at once. */
@@ -49,14 +53,30 @@ const kitchensAfter = async (db: Db, after: string | null): Promise<string[]> =>
 async function fitted(db: Db, run: RefitClaim, now: Date, crew: RefitCrew): Promise<string> {
   const kitchens = await kitchensAfter(db, null);
   const stride = Math.max(1, Math.ceil((await db.unit.count({ where: { archivedAt: null } })) / FITTED_UNITS));
-  const { priorId } = await crew.run({
-    what: 'fit',
+  const of = {
     kitchenIds: kitchens.filter((_, i) => i % stride === 0),
     label: todayIn(await shopTimeZone(db), now.getTime()),
-    at: now,
+  };
+  // The two know nothing of one another: where there are two threads, each takes one.
+  let belief: Partial<FleetBelief> = {};
+  await inLanes(crew, HALVES.length, async (i) => {
+    const { learned } = await crew.run({ what: 'fit', of: HALVES[i] ?? 'fouling', ...of });
+    belief = { ...belief, ...learned };
   });
+  const { fouling, failures } = belief;
+  if (!fouling || !failures) throw new Error('half of what the fleet teaches was not learned');
+  const { id: priorId } = await saveFleetBelief(db, { fouling, failures }, now);
   await beatRefit(db, run, { priorId });
   return priorId;
+}
+
+/** Some at once, the next as soon as one is done. @param step says whether to go on */
+async function inLanes({ atOnce }: RefitCrew, steps: number, step: (i: number) => Promise<unknown>): Promise<void> {
+  let next = 0;
+  const lane = async () => {
+    for (let i = next++; i < steps; i = next++) if ((await step(i)) === false) return;
+  };
+  await Promise.all(Array.from({ length: atOnce }, lane));
 }
 
 /** Steps of kitchens in their order, some at once; what is kept is how far all before are done. */
@@ -66,7 +86,7 @@ async function broughtUp(db: Db, run: RefitClaim, priorId: string, now: Date, cr
     kitchens.slice(i * KITCHENS_AT_ONCE, (i + 1) * KITCHENS_AT_ONCE),
   );
   const done: (number | undefined)[] = [];
-  let [next, kept, units, mine] = [0, 0, run.units, true];
+  let [kept, units, mine] = [0, run.units, true];
   const keep = async () => {
     let more = 0;
     while (kept < steps.length && done[kept] !== undefined) more += done[kept++] ?? 0;
@@ -74,13 +94,11 @@ async function broughtUp(db: Db, run: RefitClaim, priorId: string, now: Date, cr
     const afterKitchenId = steps[kept - 1]?.at(-1);
     if (afterKitchenId) mine &&= await beatRefit(db, run, { afterKitchenId, units: more });
   };
-  const lane = async () => {
-    for (let i = next++; mine && i < steps.length; i = next++) {
-      done[i] = (await crew.run({ what: 'bring_up', kitchenIds: steps[i] ?? [], priorId })).units;
-      await keep();
-    }
-  };
-  await Promise.all(Array.from({ length: crew.atOnce }, lane));
+  await inLanes(crew, steps.length, async (i) => {
+    done[i] = (await crew.run({ what: 'bring_up', kitchenIds: steps[i] ?? [], priorId })).units;
+    await keep();
+    return mine;
+  });
   if (mine) await beatRefit(db, run, { finishedAt: now });
   return units;
 }

@@ -1,6 +1,15 @@
 import 'server-only';
 import { createHash } from 'node:crypto';
-import { baselineFrom, coilBeliefs, fitFleet, ownLimits, type CoilBelief, type FleetBelief, type OwnLimits } from '../../../core/evidence';
+import {
+  baselineFrom,
+  coilBeliefs,
+  fitCoils,
+  fitFailures,
+  ownLimits,
+  type CoilBelief,
+  type FleetBelief,
+  type OwnLimits,
+} from '../../../core/evidence';
 import { type ShopPolicy } from '../../../core/intervals';
 import { condenserUnitOf, conditionsOf } from '../../../core/condenser/from-record';
 import type { LocalDate } from '../../../core/calendar';
@@ -10,18 +19,21 @@ import { STORED_FLEET_BELIEF } from '../../../database/stored/fouling';
 import { withinTransaction } from '../../../database/transaction';
 import { unitFiles } from '../../evidence/reads/findings-history';
 import { policyOnFile } from '../../evidence/reads/fouling';
-import { saveBeliefs, saveFleetBelief } from '../../evidence/verbs/save-belief';
+import { saveBeliefs } from '../../evidence/verbs/save-belief';
 
-/** One step of a refit, small enough to be sent to a thread: what the fleet teaches, or some kitchens brought up to it. */
+/** One step of a refit, small enough to be sent to a thread: half of what the fleet teaches, or some kitchens brought up to it. */
 export type RefitStep =
-  { what: 'fit'; kitchenIds: string[]; label: LocalDate; at: Date } | { what: 'bring_up'; kitchenIds: string[]; priorId: string };
-export type RefitStepDone = { units: number; priorId: string };
+  | { what: 'fit'; of: keyof FleetBelief; kitchenIds: string[]; label: LocalDate }
+  | { what: 'bring_up'; kitchenIds: string[]; priorId: string };
+/** Units gone through, and what was learned of them. */
+export type RefitStepDone = { units: number; learned?: Partial<FleetBelief> };
 
 export async function refitStep(db: Db, step: RefitStep): Promise<RefitStepDone> {
-  const files = await unitFiles(db, { kitchenIds: step.kitchenIds }, { coilOnly: step.what === 'bring_up' });
+  const ofCoils = step.what === 'bring_up' || step.of === 'fouling';
+  const files = await unitFiles(db, { kitchenIds: step.kitchenIds }, { coilOnly: ofCoils });
   if (step.what === 'fit') {
-    const { id } = await saveFleetBelief(db, fitFleet(files, step.label), step.at);
-    return { units: files.length, priorId: id };
+    const learned = step.of === 'fouling' ? { fouling: fitCoils(files, step.label) } : { failures: fitFailures(files) };
+    return { units: files.length, learned };
   }
   const prior = await db.fleetPrior.findUniqueOrThrow({ where: { id: step.priorId } });
   const fleet: FleetBelief = STORED_FLEET_BELIEF.read(prior.hyper);
@@ -34,7 +46,7 @@ export async function refitStep(db: Db, step: RefitStep): Promise<RefitStepDone>
   const keys = new Map(onFile.map((r) => [r.unitId, r.ownKey]));
   const rows = beliefs.map((belief) => withLimits(belief, rules, keys.get(belief.file.unitId) ?? null));
   await withinTransaction(db, (tx) => saveBeliefs(tx, rows, new Date()));
-  return { units: files.length, priorId: step.priorId };
+  return { units: files.length };
 }
 
 /** A unit's own limits cost more than its belief. Where nothing that they rest on has changed they are left as they are on file. */

@@ -70,9 +70,9 @@ async function timeOfLine(tx: Tx, on: NewCylinderEntry['on'], now: Date): Promis
 async function workOnUnit(tx: Tx, input: NewCylinderEntry, refrigerant: string, byUserId: string) {
   const { id: unitId } = await unitByTag(tx, input.unitTag, refrigerant);
   const { certificateId, overruledBy, overruledWhy } = input;
-  if (certificateId === null && (overruledBy === '' || overruledWhy === ''))
-    throw new AppError('invalid', 'Whose certificate? Or who answers for it, and why.', 'certificateId');
   const certificate = certificateId ? await tx.certificate.findUnique({ where: { id: certificateId } }) : null;
+  if (certificate === null && (overruledBy === '' || overruledWhy === ''))
+    throw new AppError('invalid', 'Whose certificate? Or who answers for it, and why.', 'certificateId');
   return certificate
     ? { unitId, byUserId: certificate.userId, certificateId: certificate.id }
     : { unitId, byUserId, overruledBy, overruledWhy };
@@ -117,11 +117,14 @@ export function cylinderGone(ctx: By, { id, version, why }: CylinderGone): Promi
 /** @throws AppError conflict */
 export function placeCylinder(ctx: By, { id, version, withUserId }: CylinderPlace): Promise<void> {
   return withinTransaction(ctx.db, async (tx) => {
+    const before = await tx.cylinder.findUnique({ where: { id }, select: { withUser: { select: { name: true } } } });
     const { count } = await tx.cylinder.updateMany({
       where: { id, version, goneAt: null },
       data: { withUserId, version: { increment: 1 } },
     });
     if (count === 0) throw new AppError('conflict', 'The cylinder was changed meanwhile. Load the page again.');
-    await audit(tx, ctx, 'cylinder.moved', id, { withUserId });
+    const after = withUserId === null ? null : await tx.user.findUnique({ where: { id: withUserId }, select: { name: true } });
+    const changed = { inVanOf: [before?.withUser?.name ?? null, after?.name ?? null] };
+    await audit(tx, ctx, 'cylinder.moved', id, { withUserId, changed });
   });
 }

@@ -1,5 +1,6 @@
 import 'server-only';
 import { DISTANCE_NAME, REGIONS } from '../../../core/measures/region';
+import { counted } from '../../../core/wording/counted';
 import type { Tx } from '../../../database/client';
 import { weekly } from '../../visits/reads/visits';
 import { costsSet, shopSettings } from './settings';
@@ -37,12 +38,14 @@ export async function firstDay(db: Tx): Promise<FirstDayStep[] | null> {
     {
       key: 'fleet',
       done: units > 0,
-      text: units > 0 ? `${units} units in ${kitchens} kitchens.` : 'Your list of equipment, from any sheet or workbook.',
+      text:
+        units > 0 ? `${counted(units, 'unit')} in ${counted(kitchens, 'kitchen')}.` : 'Your list of equipment, from any sheet or workbook.',
     },
     {
       key: 'positions',
       done: kitchens > 0 && lost === 0,
-      text: lost > 0 ? `${lost} kitchens have no position yet; drives there are guessed meanwhile.` : 'Where the kitchens are.',
+      text:
+        lost > 0 ? `${counted(lost, 'kitchen')} without a position yet; drives there are guessed meanwhile.` : 'Where the kitchens are.',
     },
     { key: 'week', done: false, text: 'Have the first week proposed, look at it, and accept it.' },
   ];

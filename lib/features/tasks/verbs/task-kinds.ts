@@ -1,5 +1,6 @@
 import 'server-only';
 import { AppError } from '../../../core/errors';
+import { writeEdit } from '../../audit/verbs/changes';
 import { auditBy } from '../../audit/verbs/write-audit';
 import { withinTransaction } from '../../../database/transaction';
 import type { EditTaskKind, NewTaskKind } from '../../../schemas/visits/tasks';
@@ -31,8 +32,9 @@ export function addTaskKind({ db, actor, now }: ServiceContext, input: NewTaskKi
 /** Units keep the tasks they have; a kind no longer active is not offered to more. @throws AppError not_found */
 export function editTaskKind({ db, actor, now }: ServiceContext, { key, ...data }: EditTaskKind): Promise<void> {
   return withinTransaction(db, async (tx) => {
-    const { count } = await tx.taskKind.updateMany({ where: { key }, data });
-    if (count === 0) throw new AppError('not_found', 'That kind of task is not on file.');
-    await auditBy(tx, { actor, now }, { action: 'task_kind.edited', entity: 'TaskKind', entityId: key });
+    const before = await tx.taskKind.findUnique({ where: { key } });
+    if (!before) throw new AppError('not_found', 'That kind of task is not on file.');
+    await tx.taskKind.update({ where: { key }, data });
+    await writeEdit(tx, { actor, now }, { action: 'task_kind.edited', entity: 'TaskKind', id: key }, before, data);
   });
 }

@@ -4,10 +4,13 @@ import { counted } from '@/lib/core/wording/counted';
 import { allColumns, unfitRows, type UnfitRows } from '@/lib/core/fleet-csv';
 import { fleetTaskKinds } from '@/lib/features/fleet-csv/reads/fleet';
 import { importRun } from '@/lib/features/fleet-csv/reads/imports';
+import { changesOf } from '@/lib/features/audit/reads/audit';
+import { shopTimeZone } from '@/lib/features/shop/reads/shop';
 import { isId } from '@/lib/core/ids/is-id';
 import { definePage } from '@/lib/server/doors/define-page';
 import { PageHead, Sheet } from '@/app/_ui/page/sheet';
 import { Trail } from '@/app/_ui/page/trail';
+import { ChangeHistory } from '@/app/(staff)/_components/change-history';
 import { ColumnGuide } from '../_components/column-guide';
 import { FileForm } from '../_components/file-form';
 import { Done, Failed, Running, Undone } from '../_components/outcome';
@@ -42,6 +45,7 @@ export default definePage('import:equipment', async ({ db, params }) => {
             </div>
           </Sheet>
         ) : null}
+        <ChangeHistory changes={await changesOf(db, 'ImportRun', run.id)} timeZone={await shopTimeZone(db)} />
       </div>
     </>
   );

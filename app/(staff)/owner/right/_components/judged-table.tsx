@@ -25,10 +25,12 @@ export function JudgedCell({ of, most = false }: { of: Judged; most?: boolean })
           </span>
         </div>
       )}
-      <State shape={said.shape} tone={said.tone}>
-        {said.label}
-        {of.verdict === 'not_enough' ? ` (${of.n})` : ''}
-      </State>
+      <div className="[&>.state]:whitespace-normal">
+        <State shape={said.shape} tone={said.tone}>
+          {said.label}
+          {of.verdict === 'not_enough' ? ` (${of.n})` : ''}
+        </State>
+      </div>
     </>
   );
 }

@@ -8,6 +8,7 @@ import { can } from '@/lib/core/people/access';
 import { CERTIFICATE_LABEL, CONTENTS_LABEL, CYLINDER_WAY_LABEL } from '@/lib/core/refrigerant-book';
 import { refrigerantLabel } from '@/lib/core/refrigerants/naming';
 import { RECOVERED_FOR_LABEL } from '@/lib/core/sealed/work';
+import { changesOf } from '@/lib/features/audit/reads/audit';
 import { cylinderWithEntries, type BookEntry } from '@/lib/features/refrigerant-book/reads/book';
 import { certificatesInUse, technicians } from '@/lib/features/refrigerant-book/reads/people';
 import { unitsOf } from '@/lib/features/people/reads/people';
@@ -19,6 +20,7 @@ import { PageHead, Sheet } from '@/app/_ui/page/sheet';
 import { State } from '@/app/_ui/states/state';
 import { Table, Td, Th } from '@/app/_ui/tables/table';
 import { Trail } from '@/app/_ui/page/trail';
+import { ChangeHistory } from '@/app/(staff)/_components/change-history';
 import { GoneForm, PlaceForm, TakeBackForm, WeighForm } from '../_components/cylinder-forms';
 import { BALANCE, bulk, bulkUnit } from '../_components/words';
 
@@ -86,6 +88,7 @@ export default definePage('read:refrigerant-book', async ({ db, actor, now, para
             </div>
           </div>
         ) : null}
+        <ChangeHistory changes={await changesOf(db, 'Cylinder', c.id)} timeZone={zone} />
       </div>
     </>
   );

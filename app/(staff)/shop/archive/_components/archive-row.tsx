@@ -1,3 +1,4 @@
+import type { ReactNode } from 'react';
 import { whole } from '@/lib/core/measures/figures';
 import { FileLink } from '@/app/_ui/buttons/button';
 import { Progress } from '@/app/_ui/feedback/progress';
@@ -10,8 +11,8 @@ type Archive = {
 
 const size = (bytes: number) => (bytes < 1e6 ? `${Math.ceil(bytes / 1e3)} kB` : `${(bytes / 1e6).toFixed(bytes < 1e7 ? 1 : 0)} MB`);
 
-/** One archive: how far it is, or until when it can be fetched. */
-export function ArchiveRow({ archive: a, timeZone }: { archive: Archive; timeZone: string }) {
+/** One archive: how far it is, or until when it can be fetched, and below that who asked for it and fetched it. */
+export function ArchiveRow({ archive: a, timeZone, children }: { archive: Archive; timeZone: string; children: ReactNode }) {
   const when = (at: Date) => momentIn(at, timeZone);
   if (a.status === 'queued' || a.status === 'running')
     return (
@@ -22,6 +23,7 @@ export function ArchiveRow({ archive: a, timeZone }: { archive: Archive; timeZon
           rows={a.rows}
           doneRows={a.doneRows}
         />
+        {children}
       </li>
     );
   return (
@@ -40,6 +42,7 @@ export function ArchiveRow({ archive: a, timeZone }: { archive: Archive; timeZon
               ? 'It did not outlive a stop of the database. Make a new one.'
               : `${size(a.bytes)}, ${whole(a.rows)} rows and pictures. Here until ${a.expiresAt ? when(a.expiresAt) : ''}.`}
         </p>
+        {children}
       </div>
       {a.status === 'done' && !a.gone ? (
         <FileLink href={`/shop/archive/${a.id}/file`} download>

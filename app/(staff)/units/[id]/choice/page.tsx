@@ -9,6 +9,7 @@ import { POUND_KG } from '@/lib/core/measures';
 import { isId } from '@/lib/core/ids/is-id';
 import { counted } from '@/lib/core/wording/counted';
 import { can } from '@/lib/core/people/access';
+import { changesOfEach } from '@/lib/features/audit/reads/audit';
 import { choicesOf, lastFigures, shopCosts, unitFacts } from '@/lib/features/choices/reads/unit-facts';
 import { unitPage } from '@/lib/features/equipment/reads/units';
 import { unitsOf } from '@/lib/features/people/reads/people';
@@ -20,6 +21,7 @@ import { moneyIn } from '@/app/_ui/figures/measure';
 import { PageHead, Sheet } from '@/app/_ui/page/sheet';
 import { State } from '@/app/_ui/states/state';
 import { Table, Td, Th } from '@/app/_ui/tables/table';
+import { ChangeHistory } from '@/app/(staff)/_components/change-history';
 import { UnitTrail } from '../_components/unit-trail';
 import { AgainForm, DecideForm } from './decide-form';
 import { FiguresForm } from './figures-form';
@@ -38,6 +40,11 @@ export default definePage('read:fouling', async ({ db, actor, now, params, query
   ]);
   if (!facts) notFound();
   const zone = unit.kitchen.timeZone;
+  const changes = await changesOfEach(
+    db,
+    'UnitChoice',
+    decided.map((d) => d.id),
+  );
   const today = todayIn(zone, now.getTime());
   const { result, wrong } = reckon(query, facts, costs);
   const pounds = units.mass === 'oz';
@@ -67,7 +74,9 @@ export default definePage('read:fouling', async ({ db, actor, now, params, query
             <DecideForm unitId={unit.id} typed={sent} ways={result.ways.map((w) => ({ value: w.way, label: WAY_LABEL[w.way] }))} />
           </Sheet>
         ) : null}
-        {decided.length > 0 ? <Decided decided={decided} zone={zone} today={today} may={can(actor, 'decide:unit')} /> : null}
+        {decided.length > 0 ? (
+          <Decided decided={decided} changes={changes} zone={zone} today={today} may={can(actor, 'decide:unit')} />
+        ) : null}
       </div>
     </>
   );
@@ -184,9 +193,15 @@ function Result({ result, currency, facts, costs }: ResultProps) {
   );
 }
 
-type DecidedProps = { decided: Awaited<ReturnType<typeof choicesOf>>; zone: string; today: LocalDate; may: boolean };
+type DecidedProps = {
+  decided: Awaited<ReturnType<typeof choicesOf>>;
+  changes: Awaited<ReturnType<typeof changesOfEach>>;
+  zone: string;
+  today: LocalDate;
+  may: boolean;
+};
 
-function Decided({ decided, zone, today, may }: DecidedProps) {
+function Decided({ decided, changes, zone, today, may }: DecidedProps) {
   return (
     <Sheet title="Decided before">
       <ul className="flex flex-col gap-4">
@@ -202,6 +217,7 @@ function Decided({ decided, zone, today, may }: DecidedProps) {
             ) : (
               <span className="block text-soft">To be looked at again on {dateWords(d.lookAgainOn)}.</span>
             )}
+            <ChangeHistory changes={changes.get(d.id) ?? []} timeZone={zone} />
           </li>
         ))}
       </ul>

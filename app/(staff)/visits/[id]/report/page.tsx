@@ -2,6 +2,7 @@ import type { Metadata } from 'next';
 import { notFound } from 'next/navigation';
 import { LANGUAGES, type Language } from '@/lib/core/customer-words';
 import { isId } from '@/lib/core/ids/is-id';
+import { changesOf } from '@/lib/features/audit/reads/audit';
 import { customerReport, reportsSent } from '@/lib/features/reports/reads/customer-report';
 import { shopTimeZone } from '@/lib/features/shop/reads/shop';
 import { definePage } from '@/lib/server/doors/define-page';
@@ -10,6 +11,7 @@ import { FileLink } from '@/app/_ui/buttons/button';
 import { SentSoFar } from '@/app/_ui/report/sent-so-far';
 import { PageHead, Sheet } from '@/app/_ui/page/sheet';
 import { Trail } from '@/app/_ui/page/trail';
+import { ChangeHistory } from '@/app/(staff)/_components/change-history';
 import { SendForm } from './_components/send-form';
 import { takeBack } from './actions';
 
@@ -45,6 +47,7 @@ export default definePage('send:report', async ({ db, now, params, query }) => {
           <SentSoFar sent={sent} zone={zone} now={now} takeBack={takeBack} />
         </div>
       </div>
+      <ChangeHistory changes={await changesOf(db, 'Visit', onFile.visit.id)} timeZone={zone} />
     </>
   );
 });

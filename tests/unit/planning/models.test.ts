@@ -1,0 +1,404 @@
+import { beforeAll, describe, expect, it } from 'vitest';
+import type { LpSolver } from '@/lib/core/planning';
+import { columnsOf, generateColumns } from '@/lib/core/planning/bound/column-generation';
+import { enumerateRoutes } from '@/lib/core/planning/bound/enumerate';
+import { openMaster, type Column } from '@/lib/core/planning/bound/master';
+import { nearMemory, remembers, widenMemory } from '@/lib/core/planning/bound/memory';
+import { neighbourBound } from '@/lib/core/planning/bound/neighbour-bound';
+import { price } from '@/lib/core/planning/bound/pricing';
+import { tighten } from '@/lib/core/planning/bound/subset-rows';
+import { startingDuals } from '@/lib/core/planning/bound/starting-duals';
+import { fixedPrice, laterTrips, type LaterItem } from '@/lib/core/planning/model/leave';
+import type { Model } from '@/lib/core/planning/model/model';
+import { buildRoute } from '@/lib/core/planning/model/route';
+import { between, seededRandom, shuffle, type Random } from '@/lib/core/planning/random';
+import { choiceBook } from '@/lib/core/planning/search/choices';
+import { bestInsertion } from '@/lib/core/planning/search/insertion';
+import { recreate, recreateOrders } from '@/lib/core/planning/search/recreate';
+import { neighbours, ruin } from '@/lib/core/planning/search/ruin';
+import { copyOf, costOf, nothingDone, setRoute, type Solution } from '@/lib/core/planning/search/solution';
+import { solveModel } from '@/lib/core/planning/solve-model';
+import { runOut } from '@/lib/core/planning/steps';
+import { highsLp } from '@/lib/features/planning/verbs/highs-lp';
+import { driven, everyRound, leastCost, tinyModel } from '../../support/planning-models';
+
+let lp: LpSolver;
+beforeAll(async () => {
+  lp = await highsLp();
+});
+
+const models = (seed: number, count: number, wish?: Parameters<typeof tinyModel>[1]): Model[] => {
+  const random = seededRandom(seed);
+  return Array.from({ length: count }, () => tinyModel(random, wish));
+};
+const stopsOf = (route: { jobs: readonly number[]; sets: readonly number[] }) =>
+  route.jobs.map((job, p) => [job, route.sets[p] ?? 0] as const);
+const started = (model: Model, random: Random): Solution => {
+  const solution = nothingDone(model);
+  recreate(model, choiceBook(model), recreateOrders(model), solution, [...model.jobs.keys()], random);
+  return solution;
+};
+
+describe('a small model', () => {
+  it('is solved for what trying every round costs, and proven so', () => {
+    for (const [i, model] of models(1, 32).entries()) {
+      const solved = runOut(solveModel(model, { seed: i, iterations: 120, lp, remainingMs: () => 1e9, floor: neighbourBound(model) }));
+      const least = leastCost(model);
+      expect(solved.solution.cost, `model ${i}`).toBeCloseTo(least, 6);
+      expect(solved.proven, `model ${i}`).toBe(true);
+      expect(solved.bound).toBeCloseTo(least, 4);
+      expect(solved.searched).toBe(true);
+      const cost = solved.solution.routes.map((route, s) => driven(model, s, stopsOf(route))?.cost ?? NaN);
+      const left = model.jobs.reduce((sum, job, j) => sum + job.leave.cost(job.all & ~(solved.solution.done[j] ?? 0)), 0);
+      expect(cost.reduce((a, b) => a + b, left)).toBeCloseTo(least, 6);
+    }
+  });
+
+  it('has bounds below every plan: at once, and from the duals that a plan suggests', () => {
+    for (const [i, model] of models(2, 120).entries()) {
+      expect(neighbourBound(model), `model ${i}`).toBeLessThanOrEqual(leastCost(model) + 1e-9);
+      const solution = started(model, seededRandom(i));
+      expect(
+        startingDuals(model, solution).reduce((a, b) => a + b, 0),
+        `model ${i}`,
+      ).toBeCloseTo(solution.cost, 6);
+    }
+  });
+
+  it('gives up its search when time is up, and says so', () => {
+    for (const model of models(3, 5)) {
+      let left = 40;
+      const cut = runOut(solveModel(model, { seed: 1, iterations: 1e6, remainingMs: () => left--, floor: -Infinity }));
+      expect(cut.searched).toBe(false);
+      expect(cut.solution.cost).toBeGreaterThanOrEqual(leastCost(model) - 1e-9);
+      let more = 400;
+      const all = runOut(solveModel(model, { seed: 1, iterations: 20, useAllTime: true, remainingMs: () => more--, floor: -Infinity }));
+      expect(all.searched).toBe(true);
+      expect(all.solution.cost).toBeCloseTo(leastCost(model), 6);
+      expect(all.proven).toBe(false);
+    }
+  });
+});
+
+describe('rounds at prices', () => {
+  const priced = (model: Model, random: Random): Float64Array => Float64Array.from({ length: model.rows }, () => 60 * random());
+  const worth = (model: Model, duals: Float64Array, rows: number) =>
+    Array.from({ length: model.rows }, (_, r) => ((rows >> r) & 1 ? (duals[r] ?? 0) : 0)).reduce((a, b) => a + b, 0);
+
+  it('are found cheapest first among all that can be driven', () => {
+    const random = seededRandom(4);
+    for (const [i, model] of models(5, 80).entries()) {
+      const duals = priced(model, random);
+      model.shifts.forEach((_, s) => {
+        const all = everyRound(model, s).map(({ cost, rows }) => cost - worth(model, duals, rows));
+        const found = runOut(price(model, s, duals, nearMemory(model, model.jobs.length), 1e6));
+        expect(found.proven).toBe(true);
+        expect(found.best, `model ${i}, shift ${s}`).toBeCloseTo(Math.min(0, ...all), 5);
+        for (const route of found.routes) {
+          const rows = stopsOf(route).reduce((sum, [j, set]) => sum | (set << (model.jobs[j]?.firstRow ?? 0)), 0);
+          expect(route.reduced).toBeCloseTo((driven(model, s, stopsOf(route))?.cost ?? NaN) - worth(model, duals, rows), 5);
+        }
+        const least = runOut(price(model, s, duals, nearMemory(model, 1), 1e6)).best;
+        expect(least, 'a shorter memory allows more').toBeLessThanOrEqual(found.best + 1e-6);
+      });
+    }
+  });
+
+  it('are listed whole up to a limit, of each content the cheapest', () => {
+    const random = seededRandom(6);
+    for (const [i, model] of models(7, 60).entries()) {
+      const duals = priced(model, random);
+      model.shifts.forEach((_, s) => {
+        const best = new Map<number, number>();
+        for (const { rows, cost } of everyRound(model, s)) best.set(rows, Math.min(cost, best.get(rows) ?? Infinity));
+        const limit = 15;
+        const listed = runOut(enumerateRoutes(model, s, duals, limit, 1e9, 1e6)) ?? [];
+        const rowsOf = (c: { jobs: readonly number[]; sets: readonly number[] }) =>
+          stopsOf(c).reduce((sum, [j, set]) => sum | (set << (model.jobs[j]?.firstRow ?? 0)), 0);
+        const wanted = [...best].filter(([rows, cost]) => cost - worth(model, duals, rows) < limit - 1e-5).map(([rows]) => rows);
+        expect(new Set(listed.map(rowsOf)), `model ${i}, shift ${s}`).toEqual(new Set(wanted));
+        for (const column of listed) expect(column.cost).toBeCloseTo(best.get(rowsOf(column)) ?? NaN, 6);
+        // Near the bound fewer sets are looked at, and never one that is not there.
+        for (const column of runOut(enumerateRoutes(model, s, duals, limit, 5, 1e6)) ?? []) expect(wanted).toContain(rowsOf(column));
+        if (listed.some((column) => column.jobs.length > 1)) expect(runOut(enumerateRoutes(model, s, duals, limit, 1e9, 0))).toBeNull();
+      });
+    }
+  });
+
+  it('may come back to a kitchen only where it was forgotten, and a memory widened by such a round forbids it', () => {
+    const model = models(8, 1, { jobs: 4 })[0];
+    const memory = [Int32Array.of(0b0011), Int32Array.of(0b0010), Int32Array.of(0b0101)];
+    expect(model).toBeDefined();
+    expect(remembers(memory, [0, 1, 0])).toBe(true);
+    expect(remembers(memory, [0, 2, 0])).toBe(false);
+    expect(remembers(memory, [0, 0])).toBe(false);
+    expect(remembers(memory, [0, 1, 2])).toBe(true);
+    const column = { shift: 0, jobs: [0, 1, 0], sets: [1, 1, 1], cost: 1 };
+    expect(widenMemory(memory, [{ ...column, jobs: [0, 1, 2] }])).toBe(false);
+    expect(widenMemory(memory, [column])).toBe(true);
+    expect(remembers(memory, [0, 1, 0])).toBe(false);
+  });
+});
+
+describe('the relaxed plan', () => {
+  /** Every round and every set left undone, as columns. */
+  const pool = (model: Model): Column[] => [
+    ...model.shifts.flatMap((_, s) => everyRound(model, s).map(({ stops, cost }) => ({ shift: s, jobs: stops.map(([j]) => j), sets: stops.map(([, set]) => set), cost }))),
+    ...model.jobs.flatMap((job, j) => Array.from({ length: job.all }, (_, i) => ({ shift: -1, jobs: [j], sets: [i + 1], cost: job.leave.cost(i + 1) }))),
+  ]; // prettier-ignore
+  const relaxed = (model: Model, columns: readonly Column[]) => {
+    const master = openMaster(model, lp);
+    try {
+      master.add(columns);
+      expect(master.add(columns), 'no column twice').toBe(0);
+      return { part: master.solve().objective, whole: master.solveWhole(1e6).objective };
+    } finally {
+      master.close();
+    }
+  };
+
+  it('has rounds generated until no other could lower it, each step a bound', () => {
+    let unproven = 0;
+    for (const [i, model] of models(20, 12).entries()) {
+      const { part, whole } = relaxed(model, pool(model));
+      expect(whole, `model ${i}`).toBeCloseTo(leastCost(model), 5);
+      const master = openMaster(model, lp);
+      const solution = started(model, seededRandom(i));
+      master.add(columnsOf(model, solution));
+      const begin = { bound: -Infinity, duals: startingDuals(model, solution), least: [], converged: false };
+      const work = generateColumns(model, master, nearMemory(model, model.jobs.length), 1e6, begin, solution.cost);
+      let step = work.next();
+      for (; !step.done; step = work.next()) expect(step.value.bound).toBeLessThanOrEqual(part + 1e-5);
+      expect(step.value.converged).toBe(true);
+      expect(step.value.bound, `model ${i}`).toBeCloseTo(part, 3);
+      master.close();
+      // With no room for partial rounds nothing is proven, and nothing is claimed.
+      const short = openMaster(model, lp);
+      short.add(columnsOf(model, solution));
+      const cut = runOut(generateColumns(model, short, nearMemory(model, 1), -1, begin, solution.cost));
+      expect(cut.bound).toBeLessThanOrEqual(part + 1e-5);
+      if (cut.converged) expect(cut.bound).toBeCloseTo(part, 3);
+      else unproven++;
+      short.close();
+    }
+    expect(unproven).toBeGreaterThan(6);
+  });
+
+  it('is cut no lower than it stood and no higher than the best plan, and keeps what the best plan is made of', () => {
+    for (const [i, model] of models(22, 10, { jobs: 5 }).entries()) {
+      const columns = pool(model);
+      const { part } = relaxed(model, columns);
+      const least = leastCost(model);
+      const cut = runOut(tighten(model, lp, columns, least + 5));
+      expect(cut.bound, `model ${i}`).toBeGreaterThanOrEqual(part - 1e-6);
+      expect(cut.bound).toBeLessThanOrEqual(least + 1e-6);
+      expect(relaxed(model, cut.columns).whole).toBeCloseTo(least, 5);
+      expect(cut.columns.length).toBeLessThanOrEqual(columns.length);
+      const closed = runOut(tighten(model, lp, columns, part));
+      expect(closed).toEqual({ columns: [], bound: expect.closeTo(part, 6) });
+    }
+  });
+
+  it('of three kitchens of which a van holds two costs one and a half vans, until it is cut: two whole ones', () => {
+    // Ten minutes out and home, four from one to another: a pair costs 24, one alone 20.
+    const time = Float64Array.from({ length: 16 }, (_, i) => (i % 5 === 0 ? 0 : i < 4 || i % 4 === 0 ? 10 : 4));
+    const one = { items: 1, all: 1, setup: 0, minutes: [1], demand: 1, brings: [1], bundles: [1], leave: fixedPrice(100) };
+    const jobs = [0, 1, 2].map((j) => ({ ...one, place: j + 1, firstRow: j }));
+    const van = { startPlace: 0, endPlace: 0, from: 0, to: 100, hardTo: 100, overtimePrice: 0, capacity: 2, kind: 0 };
+    const view = { allowed: 1, opens: [0], closes: [100], itemCost: [0], visitCost: 0, promised: Infinity, latePrice: 0, step: 0 };
+    const model: Model = { places: 4, time, drive: time, jobs, shifts: [van, van], views: [van, van].map(() => jobs.map(() => view)), rows: 3, triangle: true, wholeCosts: false }; // prettier-ignore
+    expect(relaxed(model, pool(model))).toEqual({ part: expect.closeTo(36, 6), whole: expect.closeTo(44, 6) });
+    expect(runOut(tighten(model, lp, pool(model), 50)).bound).toBeCloseTo(44, 6);
+    const cut = runOut(tighten(model, lp, pool(model), 44.5));
+    expect(cut.columns.map((c) => c.cost).filter((cost) => cost > 24.5)).toEqual([]);
+    expect(runOut(solveModel(model, { seed: 1, iterations: 50, lp, remainingMs: () => 1e9, floor: 0 }))).toMatchObject({ bound: 44, proven: true }); // prettier-ignore
+  });
+});
+
+describe('work left for later trips', () => {
+  /** Every choice of trip days, one by one. */
+  const cheapest = (items: readonly LaterItem[], trip: number): number => {
+    if (items.length === 0) return 0;
+    const days = items[0]?.onDay.length ?? 0;
+    let best = Infinity;
+    for (let pick = 1; pick < 2 ** days; pick++) {
+      const on = Array.from({ length: days }, (_, d) => d).filter((d) => (pick >> d) & 1);
+      const cost = items.reduce((sum, item) => sum + Math.min(...on.map((d) => item.onDay[d] ?? Infinity)), trip * on.length);
+      best = Math.min(best, cost);
+    }
+    return best;
+  };
+  /** Costs by the day: less and less thrown away up to the due day, never more than the whole, and then so much a day. */
+  const item = (random: Random, days: readonly number[]): LaterItem => {
+    const best = between(random, 0, days.length - 1);
+    const [due, worth, early, late] = [days[best] ?? 0, 20 * random(), 3 * random(), 5 * random()];
+    return { best, onDay: days.map((day) => (day < due ? Math.min(worth, early * (due - day)) : late * (day - due))) };
+  };
+
+  it('costs the cheapest days for it, beyond the trips that come anyway', () => {
+    const random = seededRandom(9);
+    for (let trial = 0; trial < 150; trial++) {
+      const days = Array.from({ length: between(random, 1, 4) }, (_, d) => 5 * d + between(random, 0, 4));
+      const items = Array.from({ length: between(random, 1, 4) }, () => item(random, days));
+      const always = Array.from({ length: between(random, 0, 2) }, () => item(random, days));
+      const trip = random() * 30;
+      const leave = laterTrips(items, always, trip);
+      const base = cheapest(always, trip);
+      const of = (set: number) => items.filter((_, i) => (set >> i) & 1);
+      const prizes = items.map(() => random() * 40);
+      let gain = 0;
+      for (let set = 0; set < 2 ** items.length; set++) {
+        const cost = Math.max(0, cheapest([...of(set), ...always], trip) - base);
+        expect(leave.cost(set)).toBeCloseTo(set === 0 ? 0 : cost, 9);
+        gain = Math.min(gain, (set === 0 ? 0 : cheapest([...of(set), ...always], trip) - base) - prizes.reduce((sum, p, i) => sum + ((set >> i) & 1 ? p : 0), 0)); // prettier-ignore
+      }
+      const { set, value } = leave.dearest(prizes);
+      expect(value).toBeCloseTo(gain, 9);
+      const paid = prizes.reduce((sum, p, i) => sum + ((set >> i) & 1 ? p : 0), 0);
+      expect(leave.cost(set) - paid).toBeCloseTo(gain, 6);
+    }
+  });
+
+  it('or a fixed price each, left where the prize is higher', () => {
+    const { cost, dearest } = fixedPrice(10);
+    expect([0, 1, 0b110, 0b1011].map(cost)).toEqual([0, 10, 20, 30]);
+    expect(dearest([4, 12, 10, 25])).toEqual({ set: 0b1010, value: -17 });
+    expect(dearest([4, 10])).toEqual({ set: 0, value: 0 });
+  });
+});
+
+describe('a round as built', () => {
+  it('is what a person adds up, and what cannot be driven is none', () => {
+    const random = seededRandom(10);
+    let none = 0;
+    for (const model of models(11, 150))
+      model.shifts.forEach((_, s) => {
+        const jobs = shuffle(random, [...model.jobs.keys()]).slice(0, between(random, 1, 4));
+        const stops = jobs.map((j) => [j, model.jobs[j]?.all ?? 1] as const);
+        const [route, way] = [buildRoute(model, s, jobs, stops.map(([, set]) => set)), driven(model, s, stops)]; // prettier-ignore
+        if (!way) none++;
+        expect(route?.cost ?? null).toEqual(way ? expect.closeTo(way.cost, 6) : null);
+        if (route) expect(route.start).toEqual(way?.at);
+      });
+    expect(none).toBeGreaterThan(20);
+  });
+
+  it('can be begun later by its slack at no cost, and where nothing waits not by a minute more', () => {
+    const random = seededRandom(12);
+    let tight = 0;
+    for (const model of models(13, 150))
+      model.shifts.forEach((shift, s) => {
+        const stops = shuffle(random, [...model.jobs.keys()]).slice(0, between(random, 1, 3)).map((j) => [j, model.jobs[j]?.all ?? 1] as const); // prettier-ignore
+        const route = buildRoute(model, s, stops.map(([j]) => j), stops.map(([, set]) => set)); // prettier-ignore
+        const slack = route?.slack[0];
+        if (!route || slack === undefined || !Number.isFinite(slack)) return;
+        const later = (minutes: number) => driven({ ...model, shifts: model.shifts.map((one, i) => (i === s ? { ...one, from: shift.from + minutes } : one)) }, s, stops); // prettier-ignore
+        expect(later(slack)?.cost).toBeCloseTo(route.cost, 6);
+        const one = model.views[s]?.[stops[0]?.[0] ?? 0];
+        if (stops.length > 1 || !one || one.step > 0 || one.opens.length > 1 || route.endArrive > shift.to) return;
+        tight++;
+        expect(later(slack + 1)?.cost ?? Infinity).toBeGreaterThan(route.cost + 1e-9);
+      });
+    expect(tight).toBeGreaterThan(10);
+  });
+});
+
+describe('the search', () => {
+  it('puts work where it costs least: no place, joined or alone, is cheaper', () => {
+    const random = seededRandom(14);
+    let [placed, joined] = [0, 0];
+    for (const [i, model] of models(15, 160, { plain: true }).entries()) {
+      const solution = started(model, random);
+      // Some of it is taken out again, so that there is a visit to join and one to make.
+      const removed = ruin(model, neighbours(model), solution, random);
+      for (const route of solution.routes) {
+        const [first] = route.sets;
+        if (first !== 3 || (model.jobs[route.jobs[0] ?? 0]?.brings[1] ?? 3) !== 2) continue;
+        const part = buildRoute(model, route.shift, route.jobs, [2, ...route.sets.slice(1)]);
+        if (part) setRoute(model, solution, part);
+      }
+      for (const j of new Set([...removed, ...model.jobs.keys()])) {
+        const job = model.jobs[j];
+        const open = job ? job.all & ~(solution.done[j] ?? 0) : 0;
+        if (!job || open === 0) continue;
+        let best = 0;
+        solution.routes.forEach((route, s) => {
+          const held = route.jobs.indexOf(j);
+          for (let set = open; set !== 0; set = (set - 1) & open) {
+            const ways = held >= 0
+              ? [stopsOf(route).map(([k, was]) => [k, k === j ? was | set : was] as const)]
+              : Array.from({ length: route.jobs.length + 1 }, (_, p) => [...stopsOf(route).slice(0, p), [j, set] as const, ...stopsOf(route).slice(p)]); // prettier-ignore
+            for (const stops of ways) {
+              const way = driven(model, s, stops);
+              if (way) best = Math.min(best, way.cost - route.cost + job.leave.cost(open & ~set) - job.leave.cost(open));
+            }
+          }
+        });
+        const found = bestInsertion(model, choiceBook(model), solution, j, random, { blink: 0, passOver: 0 });
+        expect(found?.delta ?? 0, `model ${i}, job ${j}`).toBeCloseTo(best > -1e-6 ? 0 : best, 6);
+        if (!found) continue;
+        placed++;
+        if (solution.routes[found.route.shift]?.jobs.includes(j)) joined++;
+        const next = copyOf(solution);
+        setRoute(model, next, found.route);
+        expect(next.cost).toBeCloseTo(solution.cost + found.delta, 6);
+        expect(costOf(model, next)).toBeCloseTo(next.cost, 6);
+      }
+    }
+    expect(placed).toBeGreaterThan(80);
+    expect(joined).toBeGreaterThan(3);
+  });
+
+  it('takes strings of stops out, near one another, at most one hole in each, and nothing that is pinned', () => {
+    const random = seededRandom(16);
+    let whole = 0;
+    for (const plain of models(17, 60, { jobs: 7, plain: true })) {
+      const model = { ...plain, jobs: plain.jobs.map((job, j) => (j === 0 ? { ...job, pinned: true } : job)) };
+      const before = started(model, random);
+      const after = copyOf(before);
+      const removed = ruin(model, neighbours(model), after, random);
+      const bare = copyOf(before);
+      const used = before.routes.some((route) => route.jobs.length > 0);
+      expect(ruin(plain, neighbours(plain), bare, random).size > 0, 'something goes, if anything is there').toBe(used);
+      expect(removed.has(0)).toBe(false);
+      expect(after.cost).toBeCloseTo(costOf(model, after), 6);
+      before.routes.forEach((route, s) => {
+        const kept = after.routes[s]?.jobs ?? [];
+        expect(route.jobs.filter((j) => kept.includes(j))).toEqual(kept);
+        const gone = route.jobs.map((j) => !kept.includes(j));
+        const [first, last] = [gone.indexOf(true), gone.lastIndexOf(true)];
+        for (const [p, j] of route.jobs.entries()) expect(removed.has(j) || !gone[p]).toBe(true);
+        if (first < 0) return;
+        const holes = route.jobs.slice(first, last + 1).filter((j, p) => !gone[first + p] && j !== 0);
+        expect(holes.length).toBeLessThanOrEqual(1);
+        if (kept.length === 0) whole++;
+      });
+    }
+    expect(whole).toBeGreaterThan(5);
+  });
+
+  it('leaves what is not there alone', () => {
+    const model = models(18, 1)[0];
+    if (!model) throw new Error('no model');
+    const empty = nothingDone(model);
+    expect(ruin(model, neighbours(model), empty, seededRandom(1)).size).toBe(0);
+    expect(empty.cost).toBeCloseTo(
+      model.jobs.reduce((sum, job) => sum + job.leave.cost(job.all), 0),
+      9,
+    );
+  });
+
+  it('looks at every neighbour, itself first and the nearest next', () => {
+    for (const model of models(19, 10)) {
+      neighbours(model).forEach((order, j) => {
+        expect(order[0]).toBe(j);
+        const way = [...order].slice(1).map((k) => {
+          const [a, b] = [model.jobs[j]?.place ?? 0, model.jobs[k]?.place ?? 0];
+          return (model.drive[a * model.places + b] ?? 0) + (model.drive[b * model.places + a] ?? 0);
+        });
+        expect(way).toEqual([...way].sort((a, b) => a - b));
+        expect([...order].sort()).toEqual([...model.jobs.keys()]);
+      });
+    }
+  });
+});

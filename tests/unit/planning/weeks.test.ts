@@ -1,0 +1,310 @@
+import { describe, expect, it } from 'vitest';
+import {
+  bookByHand,
+  checkPlan,
+  explainVisits,
+  planWeek,
+  travelMinutes,
+  type FixedVisit,
+  type Kitchen,
+  type Place,
+  type Plan,
+  type PlanTask,
+  type Shift,
+  type Technician,
+  type WeekProblem,
+} from '@/lib/core/planning';
+import { runOut } from '@/lib/core/planning/steps';
+import { at, MONDAY_DAY as DAY, PRICES, shopWeek } from '../../support/planning-weeks';
+
+const MINUTE = 60_000;
+const shop = { lat: 41, lng: -87 };
+const span = (from: number, to: number, day = DAY) => ({ startMs: at(day, from), endMs: at(day, to) });
+const shift = (day: number, from = 8, to = 16, more: Partial<Shift> = {}): Shift => ({ day, hours: span(from, to, day), startPlace: shop, endPlace: shop, ...more }); // prettier-ignore
+const tova = (shifts: Shift[], more: Partial<Technician> = {}): Technician => ({ id: 't', name: 'Tova', skills: [], shifts, ...more });
+const kitchen = (id: string, north: number, more: Partial<Kitchen> = {}): Kitchen => ({ id, name: `Kitchen ${id}`, place: { lat: 41 + north, lng: -87 }, open: [0, 1, 2, 3].map((d) => span(6, 20, DAY + d)), accessMinutes: 10, ...more }); // prettier-ignore
+const task = (id: string, kitchenId: string, more: Partial<PlanTask> = {}): PlanTask => ({ id, kitchenId, name: `Task ${id}`, minutes: 30, dueDay: DAY, intervalDays: 30, ...more }); // prettier-ignore
+const fixed = (id: string, kitchenId: string, hours: { startMs: number; endMs: number }, more: Partial<FixedVisit> = {}): FixedVisit => ({ id, technicianId: 't', kitchenId, hours, taskIds: [`in ${id}`], ...more }); // prettier-ignore
+const week = (more: Partial<WeekProblem>): WeekProblem => ({ technicians: [tova([shift(DAY)])], kitchens: [], tasks: [], travel: { circuity: 1.3, speedKmh: 35 }, prices: PRICES, nextDay: DAY + 2, ...more }); // prettier-ignore
+const planned = (problem: WeekProblem, effort = 0.05): Plan =>
+  runOut(planWeek(problem, { seed: 1, timeLimitMs: 1e9, now: () => 0, effort }));
+const inOrder = (plan: Plan) => plan.visits.map((v) => v.fixedId ?? v.kitchenId);
+
+/** What a plan costs as its visits and rounds say, added up anew. */
+function addedUp(problem: WeekProblem, plan: Pick<Plan, 'visits' | 'rounds'>) {
+  const tasks = new Map(problem.tasks.map((t) => [t.id, t]));
+  const kitchens = new Map(problem.kitchens.map((k) => [k.id, k]));
+  const way = (a: Place | null | undefined, b: Place | null | undefined) => (a && b ? (travelMinutes(a, b, problem.travel) ?? NaN) : NaN);
+  const sum = { drivingMinutes: 0, visits: 0, overtimeMinutes: 0, latenessMinutes: 0, early: 0, overdue: 0 };
+  for (const round of plan.rounds) {
+    const shifts = problem.technicians.find((t) => t.id === round.technicianId)?.shifts.filter((s) => s.day === round.day) ?? [];
+    const first = plan.visits[round.visits[0] ?? -1];
+    const own = shifts.find((s) => first && first.hours.startMs < s.hours.endMs + 6 * 60 * MINUTE && first.hours.startMs > s.hours.startMs - 6 * 60 * MINUTE); // prettier-ignore
+    if (!own) throw new Error('a round has a shift here');
+    let place = own.startPlace;
+    let minutes = 0;
+    for (const v of round.visits.map((i) => plan.visits[i])) {
+      const to = kitchens.get(v?.kitchenId ?? '');
+      const drive = way(place, to?.place);
+      expect(v?.driveMinutes).toBe(drive);
+      minutes += drive;
+      place = to?.place ?? place;
+      const promise = problem.fixed?.find((f) => f.id === v?.fixedId);
+      if (promise && v) {
+        const late = (v.hours.startMs - promise.hours.startMs) / MINUTE;
+        expect(v.lateMinutes).toBe(late);
+        expect(v.taskIds).toEqual(promise.taskIds);
+        sum.latenessMinutes += late;
+        continue;
+      }
+      expect(v?.lateMinutes).toBe(0);
+      sum.visits += Math.ceil(to?.accessMinutes ?? 0) * problem.prices.workPerMinute;
+      for (const id of v?.taskIds ?? []) {
+        const t = tasks.get(id);
+        if (!t || !v) throw new Error(id);
+        const days = t.dueDay - v.day;
+        if (days > 0) sum.early += t.minutes * problem.prices.workPerMinute * Math.min(1, days / t.intervalDays);
+        else sum.overdue -= days * problem.prices.overduePerDay;
+      }
+    }
+    const home = way(place, own.endPlace);
+    expect(round.homeDriveMinutes).toBe(home);
+    expect(round.driveMinutes).toBe(minutes + home);
+    const last = plan.visits[round.visits.at(-1) ?? -1];
+    expect(round.backMs).toBe((last?.hours.endMs ?? NaN) + home * MINUTE);
+    expect(round.leaveMs).toBe((first?.hours.startMs ?? NaN) - (first?.driveMinutes ?? NaN) * MINUTE);
+    expect(round.overtimeMinutes).toBe(Math.max(0, Math.ceil((round.backMs - own.hours.endMs) / MINUTE)));
+    sum.drivingMinutes += minutes + home;
+    sum.overtimeMinutes += round.overtimeMinutes;
+  }
+  const { prices } = problem;
+  return {
+    ...sum,
+    driving: sum.drivingMinutes * prices.drivingPerMinute,
+    overtime: sum.overtimeMinutes * prices.overtimePerMinute,
+    lateness: sum.latenessMinutes * prices.latePerMinute,
+  };
+}
+
+describe('what a plan costs', () => {
+  const tight = (seed: number): WeekProblem => {
+    const base = shopWeek(seed, { kitchens: 7, technicians: 2, days: 2 });
+    // Nobody is off: what was promised lies in somebody's shift.
+    const technicians = base.technicians.map((t) => ({ ...t, shifts: [0, 1].map((d) => ({ ...(t.shifts[0] ?? shift(DAY)), day: DAY + d, hours: span(7, 15.5, DAY + d) })) })); // prettier-ignore
+    return {
+      ...base,
+      technicians,
+      fixed: [0, 1].map((d) => ({ id: `f${d}`, technicianId: 't0', kitchenId: `k${d}`, hours: span(9, 10, DAY + d), mayRunLateMinutes: 45, taskIds: [`promised ${d}`] })).concat(
+        // Too soon after the first, two kitchens on: it begins late.
+        [{ id: 'late', technicianId: 't0', kitchenId: 'k3', hours: span(10, 11), mayRunLateMinutes: 60, taskIds: ['k3-u0-coil'] }],
+      ), // prettier-ignore
+    };
+  };
+  const close = (cost: Plan['cost'], sum: ReturnType<typeof addedUp>) => {
+    for (const [part, value] of Object.entries(sum))
+      expect([part, cost[part as keyof typeof sum]]).toEqual([part, expect.closeTo(value, 6)]);
+    const parts = cost.driving + cost.visits + cost.overtime + cost.lateness + cost.early + cost.overdue + cost.left;
+    expect(cost.total).toBeCloseTo(parts, 6);
+  };
+
+  it('is what its visits and rounds add up to, promised visits and their lateness included', () => {
+    let late = 0;
+    for (const seed of [1, 2, 3, 4, 5, 6]) {
+      const problem = tight(seed);
+      const plan = planned(problem);
+      expect(checkPlan(problem, plan)).toEqual([]);
+      close(plan.cost, addedUp(problem, plan));
+      late += plan.cost.latenessMinutes;
+      expect(plan.lowerBound).toBeLessThanOrEqual(plan.cost.total);
+      expect(plan.gap).toBeCloseTo((plan.cost.total - plan.lowerBound) / plan.cost.total, 9);
+    }
+    expect(late).toBeGreaterThan(0);
+  });
+
+  it('is added up in the same way for a week booked by hand', () => {
+    for (const seed of [1, 2, 3]) {
+      const problem = tight(seed);
+      const hand = bookByHand(problem);
+      close(hand.cost, addedUp(problem, hand));
+      expect(hand.cost.total).toBeGreaterThanOrEqual(planned(problem).cost.total - 1e-6);
+    }
+  });
+});
+
+describe('promised visits and shifts', () => {
+  const kitchens = [kitchen('a', 0.02), kitchen('b', 0.04), kitchen('c', -0.02)];
+
+  it('lengthen the day they are near to, for themselves alone', () => {
+    // The shift ends at 16; a visit was promised at 19, and a task is due that would fill the hours between.
+    const problem = week({ kitchens, tasks: [task('long', 'c', { minutes: 200 })], fixed: [fixed('evening', 'a', span(19, 20)), fixed('noon', 'b', span(10, 15))] }); // prettier-ignore
+    const plan = planned(problem);
+    expect(checkPlan(problem, plan)).toEqual([]);
+    expect(plan.rounds).toHaveLength(1);
+    expect(inOrder(plan)).toEqual(['noon', 'evening']);
+    expect(plan.unplaced.map((l) => [l.taskId, l.reason.code])).toEqual([['long', 'full']]);
+    expect(plan.rounds[0]?.backMs).toBeGreaterThan(at(DAY, 20));
+  });
+
+  it('far from any shift have days of their own, counted from the nearest, on which nothing else is done', () => {
+    const shifts = [shift(DAY), shift(DAY + 3)];
+    const hours = [span(10, 11, DAY + 1), span(16, 17, DAY + 1), span(23.5, 23.75, DAY + 1)];
+    const problem = week({
+      technicians: [tova(shifts)],
+      kitchens,
+      nextDay: DAY + 4,
+      tasks: [task('due', 'c', { dueDay: DAY + 1, notBeforeDay: DAY + 1 })],
+      fixed: hours.map((h, i) => fixed(`f${i}`, ['a', 'b', 'c'][i] ?? '', h)),
+    });
+    const plan = planned(problem);
+    // Ten o'clock and four o'clock are one day's work; half past eleven at night is another's.
+    expect(plan.rounds.map((r) => [r.day - DAY, r.visits.map((i) => plan.visits[i]?.fixedId ?? plan.visits[i]?.kitchenId)])).toEqual([
+      [1, ['f0', 'f1']],
+      [2, ['f2']],
+      [3, ['c']],
+    ]);
+    expect(plan.visits.find((v) => v.kitchenId === 'c' && v.fixedId === null)?.day).toBe(DAY + 3);
+    expect(plan.rounds[0]?.driveMinutes).toBeGreaterThan(plan.visits[0]?.driveMinutes ?? NaN);
+  });
+
+  it('of someone with no shift at all begin and end where they are, on the last day planned', () => {
+    const plan = planned(week({ technicians: [tova([])], kitchens, fixed: [fixed('one', 'a', span(9, 10)), fixed('two', 'b', span(11, 12))] })); // prettier-ignore
+    expect(plan.rounds).toHaveLength(1);
+    expect(plan.rounds[0]).toMatchObject({ day: DAY + 1, homeDriveMinutes: 0, overtimeMinutes: 0 });
+    expect(plan.visits.map((v) => [v.fixedId, v.driveMinutes])).toEqual([['one', 0], ['two', travelMinutes({ lat: 41.02, lng: -87 }, { lat: 41.04, lng: -87 }, { circuity: 1.3, speedKmh: 35 })]]); // prettier-ignore
+  });
+
+  it('that cannot both be kept are said so, and nobody is booked at either time', () => {
+    const problem = week({
+      kitchens,
+      tasks: [task('x', 'c', { minutes: 60 })],
+      fixed: [fixed('one', 'a', span(9, 12)), fixed('two', 'b', span(10, 14))],
+    });
+    const plan = planned(problem);
+    expect(plan.unplaced.map((l) => [l.taskId, l.reason.code])).toEqual([['in two', 'fixed_clash']]);
+    const free = plan.visits.find((v) => v.fixedId === null);
+    expect(free?.hours.startMs).toBeGreaterThanOrEqual(at(DAY, 14));
+    expect(checkPlan({ ...problem, fixed: problem.fixed }, plan)).toEqual([]);
+  });
+
+  it.each([
+    ['at a kitchen nobody knows', fixed('f', 'nowhere', span(9, 10)), 'unknown_kitchen'],
+    ['at a kitchen without coordinates', fixed('f', 'lost', span(9, 10)), 'no_place'],
+    ['that ends before it begins', fixed('f', 'a', span(10, 9)), 'reversed_hours'],
+    ['with someone who is not in the list', fixed('f', 'a', span(9, 10), { technicianId: 'x' }), 'no_shift'],
+  ])('%s stay, with the reason why nothing is planned around them', (_, visit, code) => {
+    const plan = planned(week({ kitchens: [...kitchens, kitchen('lost', 0, { place: null })], tasks: [task('x', 'c')], fixed: [visit] }));
+    expect(plan.unplaced).toEqual([{ taskId: 'in f', reason: { code, message: expect.stringMatching(/fixed visit/) } }]);
+    const free = plan.visits.find((v) => v.kitchenId === 'c');
+    // Whoever has promised to be elsewhere then is not free, wherever that is.
+    if (code === 'unknown_kitchen' || code === 'no_place') expect((free?.hours.endMs ?? NaN) <= visit.hours.startMs || (free?.hours.startMs ?? NaN) >= visit.hours.endMs).toBe(true); // prettier-ignore
+    expect(free).toBeDefined();
+  });
+
+  it('of two shifts that overlap the first is used, and overtime ends where the next shift begins', () => {
+    const twice = [shift(DAY, 8, 12, { overtimeMinutes: 300 }), shift(DAY, 11, 18), shift(DAY, 13, 17)];
+    const open = kitchen('a', 0.02, { open: [span(11.9, 13.4)] });
+    const problem = week({ technicians: [tova(twice)], kitchens: [open, kitchen('b', -0.03)], tasks: [task('x', 'a', { minutes: 40 }), task('y', 'b', { minutes: 200 })] }); // prettier-ignore
+    const plan = planned(problem);
+    expect(checkPlan(problem, plan)).toEqual([]);
+    for (const round of plan.rounds) {
+      const first = plan.visits[round.visits[0] ?? -1];
+      expect(round.backMs).toBeLessThanOrEqual(at(DAY, (first?.hours.startMs ?? 0) < at(DAY, 13) ? 13 : 17));
+    }
+    expect(plan.visits).toHaveLength(2);
+  });
+});
+
+describe('why due work is left', () => {
+  const why = (more: Partial<WeekProblem>) => planned(week(more)).unplaced.map((l) => `${l.reason.code}: ${l.reason.message}`);
+
+  it('names by how much the trip is dearer than waiting', () => {
+    // 28.9 km × 1.3 at 35 km/h are 65 minutes each way at 1, and 10 minutes of access at 0.75.
+    const far = kitchen('far', 0.26, { anotherTrip: 12 });
+    const prices = { ...PRICES, leftUndone: 20 };
+    const now = 2 * 65 + 7.5;
+    const waiting = 12 + 20 + 2 * PRICES.overduePerDay;
+    expect(why({ kitchens: [far], tasks: [task('x', 'far')], prices })).toEqual([
+      `dearer: There is room, but the trip would cost ${(now - waiting).toFixed(0)} more than waiting (a due task that waits is priced at 20).`,
+    ]);
+  });
+
+  it('says when it is too far, when nobody works then, and when everybody is taken', () => {
+    const kitchens = [kitchen('far', 2.2)];
+    expect(why({ kitchens, tasks: [task('x', 'far')] })).toEqual(['too_far: Kitchen far is too far to drive there, work 40 min and be back within a shift.']); // prettier-ignore
+    const night = [kitchen('n', 0.01, { open: [span(18, 23)] })];
+    expect(why({ kitchens: night, tasks: [task('x', 'n')] })).toEqual(['hours_never_meet: Kitchen n is never open while someone who could do it is at work.']); // prettier-ignore
+    const dusk = [kitchen('n', 0.01, { open: [span(15.5, 23)] })];
+    expect(why({ kitchens: dusk, tasks: [task('x', 'n')] })).toEqual(['hours_never_meet: No opening of Kitchen n has 40 min while someone who could do it is at work.']); // prettier-ignore
+    const short = [kitchen('n', 0.01, { open: [span(9, 9.5)] })];
+    expect(why({ kitchens: short, tasks: [task('x', 'n')] })[0]).toMatch(/^hours_too_short: It takes 40 min on site/);
+    const two = [kitchen('a', 0.01), kitchen('b', 0.02)];
+    expect(why({ kitchens: two, tasks: [task('x', 'a')], fixed: [fixed('day', 'b', span(8.2, 15.8))] })).toEqual(['full: Everyone who could do it is booked whenever Kitchen a is open.']); // prettier-ignore
+  });
+
+  it('names who could do it and is off, and a day that comes too late', () => {
+    const kitchens = [kitchen('r', 0.01, { skills: ['roof'] })];
+    const with2 = (shifts: Shift[][]) => [tova([shift(DAY)]), ...shifts.map((s, i) => tova(s, { id: `x${i}`, name: ['Ann', 'Bo', 'Cy'][i] ?? '', skills: ['roof'] }))]; // prettier-ignore
+    expect(why({ kitchens, tasks: [task('x', 'r')], technicians: with2([[]]) })).toEqual(['skill_off: Ann could do it, but is off on these days.']); // prettier-ignore
+    expect(why({ kitchens, tasks: [task('x', 'r')], technicians: with2([[], [], []]) })).toEqual(['skill_off: Ann, Bo and Cy could do it, but are off on these days.']); // prettier-ignore
+    expect(why({ kitchens: [kitchen('a', 0.01)], tasks: [task('x', 'a', { notBeforeDay: DAY + 1 })] })).toEqual(['not_yet: It may not be done before a day on which no one who could do it works.']); // prettier-ignore
+  });
+
+  it('tells what can wait apart, by how long and what doing it now would waste', () => {
+    const plan = planned(week({ kitchens: [kitchen('a', 0.1)], tasks: [task('x', 'a', { minutes: 120, dueDay: DAY + 16, intervalDays: 30 })] })); // prettier-ignore
+    expect(plan.unplaced).toEqual([]);
+    expect(plan.later).toEqual([{ taskId: 'x', reason: { code: 'later', message: 'Not due until 15 days after this week; doing it now would waste 50 % of its interval.' } }]); // prettier-ignore
+  });
+});
+
+describe('what a proposed visit is for, stop by stop', () => {
+  const kitchens = [kitchen('a', 0.1), kitchen('b', 0.2), kitchen('c', -0.1), kitchen('lost', 0, { place: null })];
+  const tasks = [
+    task('old', 'a', { dueDay: DAY - 3 }),
+    task('older', 'a', { dueDay: DAY - 9 }),
+    task('now', 'a', { dueDay: DAY + 1 }),
+    task('early', 'a', { dueDay: DAY + 12, minutes: 40 }),
+    task('stays', 'a', { dueDay: DAY + 30 }),
+    task('stays longer', 'a', { dueDay: DAY + 50 }),
+    task('promised', 'a', { dueDay: DAY + 20 }),
+    task('b1', 'b', { dueDay: DAY }),
+    task('c1', 'c', { dueDay: DAY + 1 }),
+  ];
+  const problem = week({ kitchens, tasks, fixed: [fixed('f', 'c', span(14, 15), { taskIds: ['promised'] })] });
+  const visit = (kitchenId: string, from: number, taskIds: string[], more = {}) => ({ kitchenId, technicianId: 't', day: DAY, hours: span(from, from + 1), taskIds, driveMinutes: 0, fixedId: null, lateMinutes: 0, ...more }); // prettier-ignore
+  // A tenth of a degree is 11.12 km: 25 minutes at 1.3 and 35 km/h, two tenths 50.
+  const a = visit('a', 9, ['old', 'older', 'now', 'early']);
+
+  it('counts what is overdue, due and taken along, and the next of what stays', () => {
+    expect(explainVisits(problem, [a]).get(0)).toEqual({
+      overdue: 2,
+      longestOverdueDays: 9,
+      due: 1,
+      along: 1,
+      furthestDays: 12,
+      detourMinutes: 50,
+      drivingCost: 50,
+      earlyCost: (40 * 0.75 * 12) / 30 + (30 * 0.75 * 1) / 30,
+      nextDueDay: DAY + 30,
+      only: null,
+    });
+  });
+
+  it('counts only the driving that the others on the day would not ask for', () => {
+    const visits = [visit('c', 14, ['promised'], { fixedId: 'f' }), visit('b', 11, ['b1']), a];
+    const why = explainVisits(problem, visits);
+    // On the way to b, a adds nothing; b adds the way beyond a and back past it: 50 + 76 less 51 from a to c.
+    expect([...why.keys()]).toEqual([1, 2]);
+    expect(why.get(2)?.detourMinutes).toBe(0);
+    const minutes = (from: number, to: number) => travelMinutes({ lat: 41 + from, lng: -87 }, { lat: 41 + to, lng: -87 }, problem.travel) ?? NaN; // prettier-ignore
+    expect(why.get(1)?.detourMinutes).toBe(minutes(0.1, 0.2) + minutes(0.2, -0.1) - minutes(0.1, -0.1));
+    expect(why.get(1)).toMatchObject({ only: 'Task b1', nextDueDay: null, overdue: 0, longestOverdueDays: 0, due: 1, along: 0, furthestDays: 0, earlyCost: 0 }); // prettier-ignore
+    // The same kitchens on another day or with somebody else are other rounds.
+    const apart = explainVisits(problem, [a, { ...visit('b', 11, ['b1']), day: DAY + 1 }, visit('c', 12, ['c1'], { technicianId: 'u' })]);
+    expect(apart.get(0)?.detourMinutes).toBe(50);
+    expect([apart.get(1)?.detourMinutes, apart.get(2)?.detourMinutes]).toEqual([0, 0]);
+  });
+
+  it('counts no way to where nobody knows the way', () => {
+    expect(explainVisits(problem, [visit('lost', 9, [])]).get(0)).toMatchObject({ detourMinutes: 0, drivingCost: 0, due: 0, only: null });
+  });
+});

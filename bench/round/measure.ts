@@ -9,6 +9,7 @@ import { QUIET_BROWSER } from '../../scripts/support/browser-arguments.mjs';
 import { findBrowser } from '../../scripts/support/browser.mjs';
 import { cookieNames } from '../../lib/core/people/cookies';
 import { openOffice, type BenchOffice } from './office';
+import { isOfFleet } from '../../tests/support/round-scripts';
 
 const SLOWER = 4;
 const PHOTOS = 60;
@@ -94,8 +95,6 @@ async function fetchRound(tablet: BrowserContext, office: BenchOffice): Promise<
   return page;
 }
 
-const FLEET = ['R134a', 'R404A', 'R290', 'R448A'];
-
 /** The round's code, all of it, and the numbers of the refrigerants of one fleet. */
 async function scripts(page: Page): Promise<number> {
   const names = await page.evaluate(async () => {
@@ -103,11 +102,8 @@ async function scripts(page: Page): Promise<number> {
     for (const name of await caches.keys()) for (const r of await (await caches.open(name)).keys()) kept.push(r.url);
     return kept.filter((url) => new URL(url).pathname.startsWith('/round-app/') && new URL(url).pathname.endsWith('.js'));
   });
-  const needed = names.filter((url) => {
-    const refrigerant = /\/(R\d\w*)-[^/]*\.js$/.exec(url)?.[1];
-    return !refrigerant || FLEET.includes(refrigerant);
-  });
-  if (needed.length < FLEET.length) throw new Error('The service worker keeps no script of the round.');
+  const needed = names.filter(isOfFleet);
+  if (needed.length < 4) throw new Error('The service worker keeps no script of the round.');
   const sizes = await Promise.all(needed.map(async (url) => gzipSync(Buffer.from(await (await page.request.get(url)).body())).byteLength));
   return sizes.reduce((a, b) => a + b, 0) / 1000;
 }

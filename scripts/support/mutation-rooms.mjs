@@ -27,6 +27,7 @@ export const TOO_SLOW = [
   ...['intervals/simulation', 'planning/brute-force', 'planning/properties', 'sealed/vacuum-decay'],
   '../integration/fuzz/nonsense',
   '../integration/tablet/faults',
+  '../unit/tablet/size',
 ].map((t) => path.join('tests/unit', `${t}.test.ts`));
 
 // What has no test of its own kind: what it says is met by journeys only, or it is a list of codes.

@@ -9,7 +9,8 @@ planted.hitLimit = mistake?.hitLimit;
 planted.hitCount = mistake ? 0 : undefined;
 // At once where the code is met as it is loaded, else when the tests begin.
 planted.activeMutant = mistake?.atLoading ? mistake.id : undefined;
-planted.mutantCoverage = undefined;
+// Emptied, not exchanged: code that an earlier file has loaded goes on writing into the object it found then.
+planted.mutantCoverage = Object.assign(planted.mutantCoverage ?? {}, { static: {}, perTest: {} });
 planted.currentTestId = undefined;
 
 const nameOf = ({ name, suite }) => (suite ? `${nameOf(suite)} ${name}` : name).trim();
@@ -24,6 +25,6 @@ beforeEach(({ task }) => {
 });
 afterEach(hooks);
 afterAll(({}, file) => {
-  file.meta.met = planted.mutantCoverage;
+  file.meta.met = { ...planted.mutantCoverage };
   file.meta.hitCount = planted.hitCount;
 });

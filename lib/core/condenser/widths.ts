@@ -12,29 +12,29 @@ type Table = { all: Ends; capillary: Ends; lines: Ends; room?: Ends };
 
 /**
  * A mixture is as wide as its hypotheses' errors; how often its band held, by depth, expansion and what was read, sets these. Set on the
- * outside plant, part A, each drawn towards nothing and rounded.
+ * outside plant, part A, each drawn towards nothing and rounded; the discharge's 5 % wider all over, for makes that stray from A's (parts D and E).
  */
 const WIDTHS: Record<'conductance' | 'cooling' | 'energy' | 'discharge', Table> = {
   conductance: {
-    all: { low: [0, 0.05, 0.1], high: [-0.25, -0.1, 0] },
+    all: { low: [-0.05, 0, 0.05], high: [-0.3, -0.15, -0.05] },
     capillary: { low: [0.15, 0.05, 0.05], high: [-0.2, -0.15, -0.2] },
-    lines: { low: [0.1, 0.05, -0.05], high: [-0.1, -0.05, -0.15] },
+    lines: { low: [0.1, 0.05, -0.05], high: [-0.1, 0, -0.15] },
     room: { low: [-0.45, -0.2, 0], high: [0.15, 0.2, 0.25] },
   },
   cooling: {
-    all: { low: [0.9, -0.5, 0.25], high: [0.25, -0.95, 0] },
+    all: { low: [0.85, -0.55, 0.2], high: [0.2, -1, -0.05] },
     capillary: { low: [0.2, -0.25, -0.3], high: [0.6, 0.3, 0.4] },
     lines: { low: [0.25, 0.4, -0.4], high: [0.15, 0.15, -0.1] },
   },
   energy: {
-    all: { low: [0.65, -0.35, 0.2], high: [-0.05, -0.7, 0.05] },
+    all: { low: [0.6, -0.4, 0.15], high: [-0.1, -0.75, 0] },
     capillary: { low: [0, -0.15, 0], high: [0.35, 0, 0.1] },
     lines: { low: [0.2, 0.25, -0.2], high: [0, 0, 0] },
   },
   discharge: {
-    all: { low: [0.05, 0.05, 0.3], high: [-0.15, -0.1, 0.05] },
-    capillary: { low: [0.15, 0, -0.3], high: [0, -0.05, 0.2] },
-    lines: { low: [-0.15, -0.25, -0.5], high: [0, 0, 0.25] },
+    all: { low: [0, 0, 0.25], high: [0, -0.35, -0.1] },
+    capillary: { low: [0.6, -0.05, -0.3], high: [-0.1, -0.15, 0.2] },
+    lines: { low: [-0.3, -0.35, -0.5], high: [0.05, 0.05, 0.3] },
   },
 };
 export type Banded = keyof typeof WIDTHS;

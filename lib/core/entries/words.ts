@@ -1,3 +1,4 @@
+import { lower } from '../wording/lower';
 import { UNIT_KEYS, unitField, type UnitKey } from '../equipment/unit-fields';
 import { fieldWords } from '../equipment/unit-words';
 import { ASPECT_LABEL, ASPECTS, gradeLabel } from '../findings/grades';
@@ -42,7 +43,6 @@ type Inline = 'alone' | 'labelled' | 'sentence' | 'silent' | ((value: string) =>
 type Field = readonly [label: string, say: Say, inline?: Inline];
 type Fields = Record<string, Field>;
 
-const lower = (s: string) => s.charAt(0).toLowerCase() + s.slice(1);
 const UNIT = { unitId: ['Unit', unit, 'silent'] } as const satisfies Fields;
 const TASK = { taskId: ['Task', named] } as const satisfies Fields;
 const NOTE = { note: ['Note', text, 'sentence'] } as const satisfies Fields;

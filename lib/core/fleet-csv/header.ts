@@ -9,8 +9,12 @@ const plain = (s: string) =>
     .toLowerCase()
     .replace(/[\s-]+/g, '_');
 
-/** For "did you mean". */
-const near = (a: string, b: string): boolean => Math.abs(a.length - b.length) <= 2 && distance(a, b) <= 2;
+/** For "did you mean": in a short name two letters are no slip, "id" is not meant for "kind". */
+function near(a: string, b: string): boolean {
+  const shorter = Math.min(a.length, b.length);
+  const slips = shorter < 3 ? 0 : shorter < 5 ? 1 : 2;
+  return Math.abs(a.length - b.length) <= slips && distance(a, b) <= slips;
+}
 
 /** Which column stands at each position, and whether all stand that every row needs. A name that is nearly ours is an error; one that is not ours is left out, and said. */
 export function readHeader(header: Line, columns: readonly Column[]): { at: (Column | null)[]; problems: Problem[]; whole: boolean } {

@@ -5,7 +5,8 @@ import type { CoilEvidence, CoilFinding } from './coil-findings';
 import type { Guard, Move } from './guards';
 import type { Targets } from './optimise';
 import type { UnitPolicy } from './policy';
-import { chance, dayInWords, fromTo, gradeWord, lower, where } from './words';
+import { chance, dayInWords, fromTo, gradeWord, where } from './words';
+import { lower } from '../wording/lower';
 
 export type CoilStory = {
   history: UnitHistory;

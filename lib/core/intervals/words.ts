@@ -18,8 +18,6 @@ export const where = (placement: Placement): string => WHERE[placement];
 
 export { gradeLabel as gradeWord } from '../findings/grades';
 
-export const lower = (text: string): string => text.charAt(0).toLowerCase() + text.slice(1);
-
 /** 12 → "12 weeks"; 4.35 → "4.3 weeks". */
 function weeksWord(weeks: number): string {
   const n = Number.isInteger(weeks) ? String(weeks) : weeks.toFixed(1);

@@ -67,6 +67,7 @@ export function quarterForCustomer(
       say.quarter.lead(visits, kitchens.length),
       ...costLines(units, say),
       open > 0 ? say.quarter.open(open) : say.quarter.nothingOpen,
+      ...(units.some((u) => u.cost && u.cost.lo > 0) ? [say.bands] : []),
     ],
     kitchens: kitchens.map((k) => ({
       id: k.id,

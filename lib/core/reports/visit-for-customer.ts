@@ -3,6 +3,7 @@ import { wordsIn, type CustomerWords, type Language } from '../customer-words';
 import type { EstimateOk } from '../condenser/types';
 import { ASPECTS, isClean, type Aspect } from '../findings/grades';
 import type { JobUrgency } from '../jobs/states';
+import { lower } from '../wording/lower';
 import { formatBand, kelvinToCelsius, kelvinToFahrenheit } from '../measures';
 import type { MeasureUnits } from '../measures/preferred';
 import { COST_DAYS, foundWords, nextLine, taskWords, type NextTask } from './customer-lines';
@@ -48,6 +49,7 @@ export function visitForCustomer(visit: VisitReport, around: AroundVisit, langua
       say.lookedAfter(worked),
       around.jobs.length > 0 ? say.openJobs(around.jobs.length) : say.allWell,
       ...(visit.foodWarnings.length > 0 ? [say.foodSaid] : []),
+      ...(seen.some(isMeasured) ? [say.bands] : []),
     ],
     units: seen.map((u) => ({
       id: u.id,
@@ -96,7 +98,7 @@ function aspectLines(findings: FindingReport[], aspect: Aspect, say: CustomerWor
   if (left?.grade && left.grade !== found?.grade) {
     const is = foundWords(say, aspect, left.grade);
     if (isClean(aspect, left.grade) && found?.grade) lines.push(say.leftClean);
-    else if (is) lines.push(say.leftStill(is));
+    else if (is) lines.push(say.leftStill(lower(is)));
   }
   return lines;
 }
@@ -105,6 +107,10 @@ const estimateOf = (readings: ReadingReport[], phase: 'before' | 'after'): Estim
   const e = readings.filter((r) => r.phase === phase && !r.superseded).at(-1)?.estimate;
   return e?.status === 'ok' ? e : null;
 };
+
+/** Whether its lines tell a figure with a band. */
+const isMeasured = (u: UnitReport) =>
+  (u.outcome?.outcome ?? 'seen') === 'seen' && (estimateOf(u.readings, 'before') ?? estimateOf(u.readings, 'after')) !== null;
 
 function readingLines(readings: ReadingReport[], say: CustomerWords, units: MeasureUnits): string[] {
   const before = estimateOf(readings, 'before');
@@ -123,7 +129,7 @@ function readingLines(readings: ReadingReport[], say: CustomerWords, units: Meas
 
 function difference(k: { value: number; lo: number; hi: number }, { temperature: unit }: MeasureUnits): string {
   const scale = unit === 'F' ? 1.8 : 1;
-  return formatBand(k.value * scale, k.lo * scale, k.hi * scale, unit === 'F' ? '°F' : 'K', 0);
+  return formatBand(k.value * scale, k.lo * scale, k.hi * scale, unit === 'F' ? '°F' : '°C', 0);
 }
 
 const temperature = (k: number, { temperature: unit }: MeasureUnits): string =>

@@ -1,4 +1,6 @@
 import { atmosphereAt } from '../measures';
+import { whole } from '../measures/figures';
+import { counted } from '../wording/counted';
 import { entryUnit, ownUnitOf } from '../measures/entry-units';
 import type { MeasureUnits } from '../measures/preferred';
 import { judgePressureTest, type PressureJudgement } from './pressure-test';
@@ -49,9 +51,17 @@ const percent = (p: number) => (p > 0.99 ? 'above 99 %' : p < 0.01 ? 'below 1 %'
 
 /** How likely it leaks and how fast, and where it levels off. */
 export function vacuumFigures(j: VacuumJudgement, limit: number): string {
-  const rate = j.leak > 0.05 ? `, ${Math.round(j.rate.median)} (${Math.round(j.rate.lo)}–${Math.round(j.rate.hi)}) microns a minute` : '';
-  const level = `${Math.round(j.level.median)} (${Math.round(j.level.lo)}–${Math.round(j.level.hi)}) microns`;
-  return `Leak: ${percent(j.leak)}${rate}. Levels off near ${level}; above ${limit}: ${percent(j.wet)}.`;
+  const { median, lo, hi } = j.level;
+  const level = `Without a leak it would level off near ${whole(median)} microns (${whole(lo)} to ${whole(hi)}, four times in five)`;
+  return `Chance of a leak: ${percent(j.leak)}${j.leak > 0.05 ? rateWords(j.rate) : ''}. ${level}; chance that this is above ${limit}: ${percent(j.wet)}.`;
+}
+
+/** How fast it rises in a straight line: a figure where there is one, else the most that may be. */
+function rateWords({ median, lo, hi }: VacuumJudgement['rate']): string {
+  if (Math.round(hi) === 0) return '';
+  return Math.round(lo) > 0
+    ? `; it rises in a straight line by ${counted(Math.round(median), 'micron')} a minute (${whole(lo)} to ${whole(hi)}, four times in five)`
+    : `; it rises in a straight line by at most ${counted(Math.round(hi), 'micron')} a minute (nine times in ten)`;
 }
 
 /** What a step on file was judged, with its band; nothing where a step has no judgement. */
@@ -70,5 +80,5 @@ function pressureWords(work: Work<'pressure_test'>, units: MeasureUnits, altitud
   // A difference of pressures: what the unit makes of nothing falls out.
   const own = (pa: number) => (fromSi(pa) - fromSi(0)).toFixed(2).replace('-', '−');
   const half = (j.band[1] - j.band[0]) / 2;
-  return `${PRESSURE_VERDICT[j.verdict]} Lost beyond the gas law in ${Math.round(minutes)} min: ${own(j.dropPa)} ± ${own(half)} ${label.replace(/g$/, '')} (four times in five).`;
+  return `${PRESSURE_VERDICT[j.verdict]} Lost in ${Math.round(minutes)} min, beyond what the change of temperature explains: ${own(j.dropPa)} ± ${own(half)} ${label.replace(/g$/, '')} (four times in five).`;
 }

@@ -100,5 +100,5 @@ function drierLines({ drier, capillary, tubes }: Work<'drier'>): Line[] {
 function vacuumWords({ readings }: Work<'evacuate'>): string {
   const [first, last] = [readings[0], readings.at(-1)];
   const minutes = (last?.minutes ?? 0) - (first?.minutes ?? 0);
-  return `${first?.microns ?? '?'} to ${last?.microns ?? '?'} microns in ${minutes} min, ${readings.length} readings`;
+  return `${first?.microns ?? '?'} to ${last?.microns ?? '?'} microns in ${minutes} min with the pump shut off, ${readings.length} readings`;
 }

@@ -93,6 +93,6 @@ function withHeadings(table: Table, headings: readonly { before: number; text: s
 
 /** Share of rows whose customer column, if there is one, is filled. */
 function customersOf({ headers, body }: Table): number {
-  const at = headers.findIndex((h) => /^(customer|client|account|company|restaurant)\b/i.test(h));
+  const at = headers.findIndex((h) => /^(customers?|clients?|accounts?|company|restaurants?)\b/i.test(h));
   return at < 0 || body.length === 0 ? 0 : body.filter((r) => r.cells[at] !== '').length / body.length;
 }

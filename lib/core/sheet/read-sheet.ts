@@ -79,8 +79,8 @@ export function readSheet(sheets: readonly RawSheet[], choices: SheetChoices, ct
     ...dateQuestion(dates, order),
   ];
   numberedNames(units, onFile, ctx.unitsOnFile ?? [], tell.say);
-  onceEach(units, tell.say);
-  serialsTwice(units, tell.say);
+  onceEach(units, onFile, tell.say);
+  serialsTwice(units, onFile, tell.say);
   kitchenCells(rows, places, units, ctx.shop ?? null, tell.say);
   return {
     columns: columnsOf(table.headers, byColumn, targets, choices),
@@ -167,25 +167,29 @@ function numberedNames(units: readonly Out[], about: readonly (KnownUnit | undef
 }
 
 /** Two plates with one number are a slip of the pen somewhere: both go on file, and it is told. */
-function serialsTwice(units: readonly Out[], say: (message: string, example?: string) => void) {
-  const seen = new Set<string>();
-  for (const { serial } of units) {
+function serialsTwice(units: readonly Out[], about: readonly (KnownUnit | undefined)[], say: Say) {
+  const seen = new Map<string, KnownUnit | undefined>();
+  units.forEach(({ serial }, i) => {
     const key = alike(serial ?? '').replace(/\s/g, '');
-    if (key.length < 4) continue;
-    if (seen.has(key)) say('The same serial twice: both units go on file with it. Look at their plates.', serial);
-    seen.add(key);
-  }
+    if (key.length < 4) return;
+    const same = about[i] !== undefined && seen.get(key) === about[i];
+    if (seen.has(key) && !same) say('The same serial twice: both units go on file with it. Look at their plates.', serial);
+    if (!seen.has(key)) seen.set(key, about[i]);
+  });
 }
 
-/** A tag belongs to one unit: the second one gets its own. */
-function onceEach(units: readonly Out[], say: (message: string, example?: string) => void) {
-  const tags = new Set<string>();
-  for (const u of units) {
-    if (!u.tag) continue;
-    if (tags.has(u.tag)) {
+/** A tag belongs to one unit: the second one gets its own. Rows about one unit on file both have its tag. */
+function onceEach(units: readonly Out[], about: readonly (KnownUnit | undefined)[], say: Say) {
+  const tags = new Map<string, KnownUnit | undefined>();
+  units.forEach((u, i) => {
+    if (!u.tag) return;
+    if (!tags.has(u.tag)) tags.set(u.tag, about[i]);
+    else if (about[i] !== undefined && tags.get(u.tag) === about[i])
+      say('Two rows about one unit on file: where they differ the first one stands.', u.tag);
+    else {
       say('The same tag twice: the second unit gets a tag of its own.', u.tag);
       u.notes = [u.notes, `Tag in the sheet: ${u.tag}`].filter(Boolean).join('\n');
       u.tag = '';
-    } else tags.add(u.tag);
-  }
+    }
+  });
 }

@@ -37,7 +37,7 @@ export const NewCylinderEntry = z
   .object({
     cylinderId: z.uuid(),
     way: z.enum(CYLINDER_WAYS, { error: 'Say what happened.' }),
-    kg: MASS.optional().default(null),
+    kg: Measured([-500, 500], 'mass').optional().default(null),
     gross: MASS.optional().default(null),
     unitTag: FreeText(60),
     recoveredFor: z
@@ -50,7 +50,11 @@ export const NewCylinderEntry = z
     on: LocalDateField,
     note: FreeText(500),
   })
-  .refine((e) => e.way === 'scale_check' || (e.kg !== null && e.kg > 0), { path: ['kg.value'], message: 'Give the weight.' })
+  .refine((e) => e.way === 'scale_check' || (e.kg !== null && e.kg !== 0), { path: ['kg.value'], message: 'Give the weight.' })
+  .refine((e) => e.way === 'moved' || e.kg === null || e.kg >= 0, {
+    path: ['kg.value'],
+    message: 'Without a sign: what happened says which way.',
+  })
   .refine((e) => e.way !== 'scale_check' || e.gross !== null, { path: ['gross.value'], message: 'Give what the scale shows.' });
 export type NewCylinderEntry = z.output<typeof NewCylinderEntry>;
 

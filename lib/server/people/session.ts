@@ -8,6 +8,7 @@ import { findLiveSession } from '../../features/people/reads/sessions';
 import { now } from '../process/clock';
 import { db } from '../process/db';
 import { env } from '../process/env';
+import { readSessionToken } from './session-token';
 
 /** The session that the cookie names, whether it still holds or not. */
 export async function currentSessionId(): Promise<string | null> {
@@ -17,7 +18,12 @@ export async function currentSessionId(): Promise<string | null> {
     headers: Object.fromEntries(head.entries()),
     cookies: Object.fromEntries(jar.getAll().map((c) => [c.name, c.value])),
   };
-  const token = await getToken({ req: req as never, secret: env().NEXTAUTH_SECRET, cookieName: cookieNames(env().NEXTAUTH_URL).session });
+  const token = await getToken({
+    req: req as never,
+    secret: env().NEXTAUTH_SECRET,
+    cookieName: cookieNames(env().NEXTAUTH_URL).session,
+    decode: readSessionToken,
+  });
   return typeof token?.sid === 'string' ? token.sid : null;
 }
 

@@ -19,6 +19,8 @@ const Env = z.object({
   /** `off`: this process answers and leaves what runs by itself to another one. */
   RIMEBOOK_JOBS: unset(z.enum(['on', 'off'], 'RIMEBOOK_JOBS: on or off')),
   NEXTAUTH_SECRET: z.string().min(16, 'NEXTAUTH_SECRET: at least 16 characters'),
+  /** The one before, while it is being changed: what it signed and sealed still counts, and nothing new is made with it. */
+  NEXTAUTH_SECRET_BEFORE: unset(z.string().min(16, 'NEXTAUTH_SECRET_BEFORE: at least 16 characters')),
   NEXTAUTH_URL: z.string().default('http://localhost:3000'),
   /** Addresses or networks of the proxies in front whose x-forwarded-for is believed, with commas; also `loopback`, `uniquelocal`. */
   TRUSTED_PROXIES: z.string().default(''),

@@ -131,7 +131,7 @@ type OfficeAnswer = {
     status: string;
     entries: Record<string, { id: string }[]> & { signature: unknown };
     tasks: { unitId: string; outcome: string }[];
-    units: { id: string; name: string; circuitAccess: string }[];
+    units: { id: string; name: string; kind: string; circuitAccess: string }[];
   }[];
 };
 /** What the office holds of the round, asked as a tablet that knows nothing. */

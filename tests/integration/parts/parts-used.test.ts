@@ -8,7 +8,7 @@ import { visitsOnFile } from '@/lib/features/tablet/reads/visits-on-file';
 import { partsForeseen } from '@/lib/core/tablet';
 import { partsOnTablet } from '@/lib/features/parts/reads/parts';
 import { movePart } from '@/lib/features/parts/verbs/move-part';
-import { exportParts, importParts, savePart } from '@/lib/features/parts/verbs/save-parts';
+import { addWarranty, exportParts, importParts, savePart } from '@/lib/features/parts/verbs/save-parts';
 import { useDatabase } from '@/tests/support/database';
 import { jobRow, personRow } from '@/tests/support/factories';
 import { finding, haveVisit, MORNING, officeTold, Tablet } from '../tablet/a-tablet';
@@ -156,6 +156,98 @@ describe('a part of the list', () => {
       { what: 'Belt', partId: null, taken: 0 },
       { what: 'Rags', partId: null, taken: 0 },
     ]);
+  });
+});
+
+describe('the list of parts', () => {
+  const actor = { userId: randomUUID() };
+  const price = { number: 'Z-1', name: 'Gasket', price: 1250 };
+
+  it('takes a part on, changes it by its number, and leaves what is not said', async () => {
+    const { db } = database;
+    const at = { db, actor, now: MORNING };
+    const part = { ...price, number: 'Y-1' };
+    await savePart(at, { ...part, inVan: 3, inShop: 4, warrantyMonths: 6 });
+    const kept = () => db.part.findUniqueOrThrow({ where: { number: part.number } });
+    expect(await kept()).toMatchObject({ name: 'Gasket', priceCents: 1250, inVan: 3, inShop: 4, warrantyMonths: 6, version: 1 });
+    await db.part.update({ where: { number: part.number }, data: { archivedAt: MORNING } });
+    await expect(movePart({ db }, { number: part.number, pieces: 1, from: 'shop', to: '' })).rejects.toMatchObject({
+      code: 'not_found',
+      field: 'number',
+      message: 'No part of that number is on the list.',
+    });
+    await savePart(at, { ...part, name: 'Door gasket', price: 1300 });
+    expect(await kept()).toMatchObject({ name: 'Door gasket', priceCents: 1300, inVan: 3, inShop: 4, version: 2, archivedAt: null });
+  });
+
+  it('moves pieces only where somebody has that van and the place has enough, and says what is wrong', async () => {
+    const { db } = database;
+    const { part, person, stock } = await world();
+    const move = (pieces: number, from: string, to: string) => movePart({ db }, { number: part.number, pieces, from, to });
+    const retired = await db.user.create({ data: personRow({ active: false }) });
+    const office = await db.user.create({ data: personRow({ role: 'dispatcher' }) });
+    for (const { id } of [retired, office])
+      await expect(move(1, 'shop', id)).rejects.toMatchObject({
+        code: 'conflict',
+        field: 'to',
+        message: 'Nobody has that van any more. Choose another.',
+      });
+    await expect(move(2, 'shop', 'van')).rejects.toThrow('The list has fewer than 2 pieces there. Count them.');
+    expect(await stock()).toEqual([2, 1]);
+    await move(2, 'van', 'shop');
+    expect(await stock()).toEqual([0, 3]);
+    // What lies in the van of somebody who left can still be brought back.
+    await db.partInVan.create({ data: { partId: part.id, technicianId: retired.id, pieces: 2 } });
+    await move(2, retired.id, 'shop');
+    expect(await stock()).toEqual([0, 5]);
+    expect(await db.partInVan.count({ where: { partId: part.id, technicianId: person.id } })).toBe(0);
+  });
+
+  it('goes on a tablet with what lies in one’s own van first, then what lies in the shop; nothing off the list', async () => {
+    const { db } = database;
+    await db.part.updateMany({ data: { archivedAt: MORNING } });
+    const me = await db.user.create({ data: personRow() });
+    const put = (number: string, inVan: number, inShop: number, archivedAt: Date | null = null) =>
+      db.part.create({ data: { number, name: number, priceCents: 100, inVan, inShop, archivedAt } });
+    await put('A', 0, 1);
+    await put('B', 0, 9);
+    const own = await put('C', 0, 0);
+    await put('D', 5, 5, MORNING);
+    await db.partInVan.create({ data: { partId: own.id, technicianId: me.id, pieces: 2 } });
+    expect((await partsOnTablet(db, me.id)).map((p) => [p.number, p.inVan, p.inShop])).toEqual([
+      ['C', 2, 0],
+      ['B', 0, 9],
+      ['A', 0, 1],
+    ]);
+  });
+
+  it('takes a file in whole or not at all: of a bad line nothing is kept of the good ones', async () => {
+    const { db } = database;
+    await db.part.updateMany({ data: { archivedAt: MORNING } });
+    const at = { db, actor, now: MORNING };
+    await savePart(at, price);
+    const [head = '', row = ''] = (await exportParts({ db })).replace('\uFEFF', '').trim().split('\r\n');
+    const bad = [head, row.replace('12.50', 'dear')].join('\r\n');
+    const refused = await importParts(at, [bad, row.replace('Z-1', 'Z-2')].join('\r\n'));
+    expect(refused).toMatchObject({ added: 0, changed: 0 });
+    expect(refused.problems.map((p) => p.line)).toEqual([2]);
+    expect(await db.part.count({ where: { archivedAt: null } })).toBe(1);
+    const good = [head, row.replace('12.50', '13.75'), row.replace('Z-1', 'Z-2')].join('\r\n');
+    expect(await importParts(at, good)).toEqual({ problems: [], added: 1, changed: 1 });
+    expect(await db.part.findUniqueOrThrow({ where: { number: 'Z-1' } })).toMatchObject({ priceCents: 1375 });
+  });
+
+  it('has its warranties from the day it was put in, for units of the job’s own kitchen only', async () => {
+    const { db } = database;
+    const { unit, job, person } = await world();
+    const other = await haveVisit(db);
+    const ctx = { db, actor: { userId: person.id }, now: MORNING };
+    const warranty = { jobId: job.id, what: 'Compressor', until: '2028-01-31', note: 'By the maker' };
+    await addWarranty(ctx, { ...warranty, unitId: unit.id });
+    expect(await db.warranty.findMany({ where: { unitId: unit.id } })).toMatchObject([
+      { what: 'Compressor', until: new Date('2028-01-31'), note: 'By the maker', createdById: person.id, createdAt: MORNING },
+    ]);
+    await expect(addWarranty(ctx, { ...warranty, unitId: other.unit.id })).rejects.toMatchObject({ code: 'not_found', field: 'unitId' });
   });
 });
 

@@ -118,6 +118,27 @@ describe('tries at a sign-in', () => {
   });
 });
 
+describe('a second step, while the shop’s secret is being changed', () => {
+  const [key, keyBefore, other] = [Buffer.alloc(32, 1), Buffer.alloc(32, 7), Buffer.alloc(32, 9)];
+  const secret = new Secret({ size: 20 });
+  const at = (minutes: number) => later(400 + minutes);
+  const withCode = (minutes: number, keys: { key: Buffer; keyBefore?: Buffer }) =>
+    enter('maren@shop.example', PASSWORD, at(minutes), {
+      second: { code: new TOTP({ secret }).generate({ timestamp: at(minutes).getTime() }), ...keys },
+    });
+
+  it('counts by the key before, is sealed with the new one from then on, and by no other key', async () => {
+    const code = new TOTP({ secret }).generate({ timestamp: at(0).getTime() });
+    await confirmSecondStep(ctx(at(0)), { secret: secret.base32, code }, keyBefore);
+    await expect(withCode(2, { key })).rejects.toMatchObject({ code: 'code_wrong' });
+    await expect(withCode(4, { key, keyBefore: other })).rejects.toMatchObject({ code: 'code_wrong' });
+    expect((await withCode(6, { key, keyBefore })).userId).toBe(ownerId);
+    // Once it was used, the one before is not needed any more, and opens nothing.
+    expect((await withCode(8, { key })).userId).toBe(ownerId);
+    await expect(withCode(10, { key: keyBefore })).rejects.toMatchObject({ code: 'code_wrong' });
+  });
+});
+
 it('a session says when it was last seen, to the minute, and keeps a browser’s name only so far', async () => {
   const at = later(300);
   const { sessionId } = await enter(tova.email, PASSWORD, at, { userAgent: 'B'.repeat(900) });

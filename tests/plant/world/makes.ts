@@ -60,7 +60,7 @@ const USUAL: Make = {
 
 /**
  * Part C is of another make: narrower tubes, deeper coils with less air, other motors and shells, tighter valves, smaller receivers.
- * Parts D and E are of a third and a fourth: each range moved by chance from A's, as far as C's at most, towards it or away.
+ * Parts D, E and F are of a third, fourth and fifth: each range moved by chance from A's, as far as C's at most, towards it or away.
  */
 export const MAKES: Record<Part, Make> = {
   A: USUAL,
@@ -133,5 +133,28 @@ export const MAKES: Record<Part, Make> = {
     receiver: [0.71, 1.37],
     fan: { free: [1.27, 1.76], power: [1.75, 2.05], still: [0.07, 0.13] },
     valve: { spanK: [3.2, 5.2], opened: [0.38, 0.66] },
+  },
+  F: {
+    airRise: [0.495, 0.746],
+    airShare: [0.644, 0.853],
+    airPower: [0.441, 0.666],
+    gasTimes: [3.15, 5.96],
+    liquidTimes: [2.09, 4.23],
+    bypass: [0.008, 0.077],
+    refrigerantPower: [0.499, 0.8],
+    boxFall: [0.305, 0.511],
+    boxShare: [0.569, 0.819],
+    boxGasTimes: [3.25, 6.51],
+    filling: { medium: -0.0621, low: -0.0458, spread: 0.154 },
+    slope: { mean: -2.5, spread: 0.0486 },
+    motor: { small: 0.72, large: 0.82 },
+    motorFall: [0.077, 0.327],
+    shell: { sealed: [0.255, 0.455], ports: [0.104, 0.238] },
+    exchanger: [0.229, 0.558],
+    subcooling: [1.75, 6.49],
+    tube: { diameter: 0.958e-3, length: 2.34 },
+    receiver: [0.866, 1.6],
+    fan: { free: [1.27, 1.76], power: [1.66, 1.96], still: [0.075, 0.13] },
+    valve: { spanK: [3.13, 5.13], opened: [0.376, 0.653] },
   },
 };

@@ -1,7 +1,7 @@
 import type { Application, CondenserKind, Expansion, UnitKind } from '../../../lib/core/equipment/build';
 
-export const PARTS = ['A', 'B', 'C', 'D', 'E'] as const;
-/** A sets constants, B was looked at while that was done, C and D judged until they had been read, E judges. */
+export const PARTS = ['A', 'B', 'C', 'D', 'E', 'F'] as const;
+/** A sets constants, B was looked at while that was done, C to E judged until they had been read, F judges. */
 export type Part = (typeof PARTS)[number];
 
 /** What a maker sells: ranges out of which one machine is drawn. Watts of cooling at 32.2 °C air, box at set point. */
@@ -20,7 +20,7 @@ export type Template = {
   headControl?: boolean;
 };
 
-const F = (f: number) => (f + 459.67) / 1.8;
+const fahrenheit = (f: number) => (f + 459.67) / 1.8;
 
 type Row = [
   name: string,
@@ -37,7 +37,7 @@ type Row = [
 
 const rows = (part: Part, list: Row[]): Template[] =>
   list.map(([name, kind, application, refrigerant, expansion, from, to, box, condenser, sealed]) => ({
-    name, part, kind, application, refrigerant, expansion, watts: [from, to], boxK: F(box), condenser, sealed,
+    name, part, kind, application, refrigerant, expansion, watts: [from, to], boxK: fahrenheit(box), condenser, sealed,
   })); // prettier-ignore
 
 /** Machines to set constants on. */
@@ -112,7 +112,7 @@ const D = rows('D', [
   ['D ice machine', 'ice_machine', 'medium', 'R404A', 'valve', 1000, 2000, 32, 'fin_and_tube', false],
 ]);
 
-/** Machines to judge on, of a fourth make. */
+/** Machines that judged, of a fourth make. */
 const E = rows('E', [
   ['E reach-in', 'reach_in', 'medium', 'R134a', 'capillary', 330, 680, 37, 'microchannel', true],
   ['E reach-in, propane', 'reach_in', 'medium', 'R290', 'capillary', 340, 700, 39, 'fin_and_tube', true],
@@ -131,4 +131,23 @@ const E = rows('E', [
   ['E ice machine', 'ice_machine', 'medium', 'R404A', 'valve', 1200, 2300, 32, 'fin_and_tube', false],
 ]);
 
-export const TEMPLATES: readonly Template[] = [...A, ...B, ...C, ...D, ...E];
+/** Machines to judge on, of a fifth make. */
+const F = rows('F', [
+  ['F reach-in, one and a half doors', 'reach_in', 'medium', 'R134a', 'capillary', 310, 640, 38, 'fin_and_tube', true],
+  ['F reach-in, propane', 'reach_in', 'medium', 'R290', 'capillary', 360, 780, 37, 'fin_and_tube', true],
+  ['F undercounter', 'undercounter', 'medium', 'R134a', 'capillary', 170, 300, 38, 'wire_and_tube', true],
+  ['F prep table, propane', 'prep_table', 'medium', 'R290', 'capillary', 320, 620, 36, 'microchannel', true],
+  ['F drawer base', 'drawer_base', 'medium', 'R134a', 'capillary', 230, 450, 37, 'fin_and_tube', true],
+  ['F merchandiser', 'display', 'medium', 'R134a', 'capillary', 450, 900, 38, 'fin_and_tube', true],
+  ['F reach-in freezer, propane', 'reach_in', 'low', 'R290', 'capillary', 280, 600, -1, 'fin_and_tube', true],
+  ['F undercounter freezer', 'undercounter', 'low', 'R404A', 'capillary', 180, 340, -2, 'fin_and_tube', true],
+  ['F display case, 448A', 'display', 'medium', 'R448A', 'valve', 750, 1500, 37, 'fin_and_tube', false],
+  ['F walk-in cooler', 'walk_in_cooler', 'medium', 'R404A', 'valve', 2100, 4200, 37, 'microchannel', false],
+  ['F walk-in cooler, 449A', 'walk_in_cooler', 'medium', 'R449A', 'valve', 2100, 4300, 36, 'fin_and_tube', false],
+  ['F walk-in cooler, 134a', 'walk_in_cooler', 'medium', 'R134a', 'valve', 1900, 3500, 35, 'fin_and_tube', false],
+  ['F walk-in freezer', 'walk_in_freezer', 'low', 'R404A', 'valve', 1800, 3600, -7, 'fin_and_tube', false],
+  ['F walk-in freezer, 448A', 'walk_in_freezer', 'low', 'R448A', 'valve', 1700, 3100, -4, 'fin_and_tube', false],
+  ['F ice machine', 'ice_machine', 'medium', 'R404A', 'valve', 1100, 2500, 32, 'fin_and_tube', false],
+]);
+
+export const TEMPLATES: readonly Template[] = [...A, ...B, ...C, ...D, ...E, ...F];

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { estimate, type CauseId, type CondenserUnit, type EstimateOk, type PastLoss, type Reading } from '@/lib/core/condenser';
+import { cleanPrior, estimate, type CauseId, type CondenserUnit, type EstimateOk, type PastLoss, type Reading } from '@/lib/core/condenser';
 import { usualBoxK } from '@/lib/core/condenser/from-record';
 import { bubblePressure, unwrap } from '@/lib/core/refrigerants';
 import { CONDITIONS, F, LEARNT, PSI, REACH_IN, readingOf, stateAt } from '../../support/condenser';
@@ -13,8 +13,8 @@ const lone = (more: Partial<Reading> = {}): Partial<Reading> => ({
   suctionPaGauge: undefined, suctionLineK: undefined, liquidLineK: undefined, boxK: undefined, ...more,
 }); // prettier-ignore
 
-function judged(reading: Reading, history: readonly PastLoss[] = [], unit = REACH_IN): EstimateOk {
-  const e = estimate(unit, reading, LEARNT, { ...CONDITIONS, boxK: unit.boxSetPointK }, { history });
+function judged(reading: Reading, history: readonly PastLoss[] = [], unit = REACH_IN, baseline = LEARNT): EstimateOk {
+  const e = estimate(unit, reading, baseline, { ...CONDITIONS, boxK: unit.boxSetPointK }, { history });
   if (e.status !== 'ok') throw new Error(e.reason);
   return e;
 }
@@ -163,6 +163,34 @@ describe('what used to be wrong', () => {
     const odd = judged(read({ headPaGauge: 110 * PSI, condensingClampK: F(140), airInK: F(80) }));
     expect(lead(odd)).toBe('reading_fault');
     expect(odd.doubts.map((d) => d.field)).toContain('condensingClampK');
+  });
+
+  it('a clean machine read whole, a little more subcooled than usual, has nothing wrong before anything else', () => {
+    const e = judged(readingOf(clean));
+    expect(e.verdict).toBe('fine');
+    expect(lead(e)).toBe('nothing');
+  });
+
+  describe('one instrument that is off', () => {
+    const walkIn: CondenserUnit = { ...REACH_IN, refrigerant: 'R404A', kind: 'walk_in_cooler', expansion: 'valve', boxSetPointK: F(36) };
+    const sound = readingOf(stateAt(walkIn, 1, air), { coilGrade: 'bare', fanGrade: 'sound', airPathGrade: 'open' });
+    const at = (more: Partial<Reading>) => judged({ ...sound, ...more }, [], walkIn, cleanPrior(walkIn));
+    const fault = (more: Partial<Reading>) => weight(at(more), 'reading_fault');
+
+    it('is thought of where all hangs together only without it: a coil that gives off far more than it can clean', () => {
+      expect(fault({})).toBeLessThan(0.03);
+      expect(lead(at({ headPaGauge: sound.headPaGauge! * 0.85 }))).toBe('reading_fault');
+      const warm = { airInK: sound.airInK! + 7, roomAirK: sound.airInK! + 7 };
+      expect(fault(warm)).toBeGreaterThan(10 * fault({}));
+    });
+
+    it('and a loss on a coil and fan that were seen clean; not where the coil was seen caked', () => {
+      const cold = { airInK: sound.airInK! - 7, roomAirK: sound.airInK! - 7 };
+      expect(fault(cold)).toBeGreaterThan(3 * fault({}));
+      const caked = fault({ ...cold, coilGrade: 'packed' });
+      expect(caked).toBeLessThan(0.1 * fault(cold));
+      expect(lead(at({ ...cold, coilGrade: 'packed' }))).toBe('coil_fouling');
+    });
   });
 
   it('an unknown refrigerant is said as such, and water is not asked about air', () => {

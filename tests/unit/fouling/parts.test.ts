@@ -28,7 +28,8 @@ import {
 import { failureEvidence } from '@/lib/core/fouling/failures';
 import { mixtureMoments, mixtureQuantile } from '@/lib/core/fouling/mixture';
 import { pieceCount, pieceOf } from '@/lib/core/fouling/pieces';
-import { normalCdf } from '@/lib/core/fouling/special';
+import { ordered } from '@/lib/core/fouling/history';
+import { gammaQ, lnGamma, logNormalCdf, normalCdf, normalPdf } from '@/lib/core/fouling/special';
 import { RandomStream } from '@/lib/core/numerics/random';
 
 const START = localDate('2025-01-01');
@@ -244,12 +245,12 @@ describe('a fleet larger than is gone through', () => {
   it('is learnt from whole kitchens of it, and to the same', () => {
     const s = new RandomStream(4, 'large fleet');
     // Two coils a kitchen, each looked at once: packed after as many days as its kitchen is quick.
-    const units = Array.from({ length: 140 }, (_, k) => {
+    const units = Array.from({ length: 128 }, (_, k) => {
       const days = Math.round(40 + 80 * s.next());
       return [0, 1].map((): FleetUnit => ({ exposure: { placement: 'line', kitchenId: `k${k}` }, history: { startedOn: START, startedClean: true, events: [{ kind: 'coil', on: addDays(START, days), grade: 'packed', phase: 'before' }] } })); // prettier-ignore
     });
     const all = fitHyper(units.flat(), H, 'all');
-    const half = fitHyper(units.slice(0, 70).flat(), H, 'half');
+    const half = fitHyper(units.slice(0, 64).flat(), H, 'half');
     // These lines pack in eighty days where some three hundred were expected.
     expect(all.lnRate.line).toBeGreaterThan(H.lnRate.line + 0.7);
     expect(Math.abs(all.lnRate.line - half.lnRate.line)).toBeLessThan(0.1);
@@ -296,5 +297,65 @@ describe('shrinking and waiting', () => {
     expect(gammaPassage(3, 1, 0.8, 0)).toBe(0);
     expect(gammaPassage(3, 1, 0.8, -4)).toBe(0);
     expect(decayDays(0.5, 0.01)).toBeCloseTo(69.3147, 4);
+  });
+});
+
+describe('special functions', () => {
+  it('of the normal distribution agree with one another from tail to tail', () => {
+    for (let x = -8.2; x <= 8.2; x += 0.1) {
+      expect(normalCdf(x) + normalCdf(-x)).toBeCloseTo(1, 14);
+      const log = x < 0 ? Math.log(normalCdf(x)) : Math.log1p(-normalCdf(-x));
+      expect(logNormalCdf(x) - log).toBeCloseTo(0, 11);
+      const h = 1e-4;
+      if (x < 4) expect((normalCdf(x + h) - normalCdf(x - h)) / (2 * h) / normalPdf(x) - 1).toBeCloseTo(0, 5);
+    }
+    // Far out −x²/2 − ln(x√2π) − 1/x² + 5/(2x⁴): Abramowitz & Stegun 26.2.12.
+    for (const x of [15, 30, 60]) expect(logNormalCdf(-x)).toBeCloseTo(-x * x / 2 - Math.log(x * Math.sqrt(2 * Math.PI)) - 1 / (x * x) + 5 / (2 * x ** 4), 5); // prettier-ignore
+    expect([normalCdf(38), normalCdf(-38), normalCdf(0)]).toEqual([1, 0, 0.5]);
+  });
+
+  it('of gamma keep their recurrences, where series and fraction meet too', () => {
+    for (const x of [0.05, 0.3, 0.49, 0.51, 0.9, 2.5, 7, 40]) expect(lnGamma(x + 1) - lnGamma(x)).toBeCloseTo(Math.log(x), 10);
+    for (const x of [0.1, 0.25, 0.4]) expect(lnGamma(x) + lnGamma(1 - x)).toBeCloseTo(Math.log(Math.PI / Math.sin(Math.PI * x)), 11);
+    for (const a of [0.3, 1, 4.5, 20])
+      for (const x of [0.01, 0.5, a * 0.9, a + 0.99, a + 1.01, a * 2, a + 30]) {
+        const step = Math.exp(a * Math.log(x) - x - lnGamma(a + 1));
+        expect(gammaQ(a + 1, x)).toBeCloseTo(gammaQ(a, x) + step, 12);
+      }
+    expect([gammaQ(2, 0), gammaQ(0, 1), gammaQ(-1, 1), gammaQ(2, -1)]).toEqual([1, NaN, NaN, NaN]);
+  });
+});
+
+describe('the order of a day', () => {
+  const on = addDays(START, 30);
+  const before = addDays(START, 29);
+  const inOrder: UnitEvent[] = [
+    { kind: 'cleaning', on: before, deep: true },
+    { kind: 'change', on, said: 'more' },
+    { kind: 'fan', on, grade: 'sound' },
+    { kind: 'fan', on, grade: 'failed' },
+    { kind: 'trip', on },
+    { kind: 'trip', on, cause: 'fan' },
+    { kind: 'coil', on, grade: 'bare', phase: 'before' },
+    { kind: 'coil', on, grade: 'packed', phase: 'before' },
+    { kind: 'reading', on, lnK: -0.4, sd: 0.02, phase: 'before' },
+    { kind: 'reading', on, lnK: -0.3, sd: 0.01, phase: 'before' },
+    { kind: 'reading', on, lnK: -0.3, sd: 0.05, phase: 'before' },
+    { kind: 'cleaning', on },
+    { kind: 'cleaning', on, deep: true },
+    { kind: 'coil', on, grade: 'bare', phase: 'after' },
+    { kind: 'reading', on, lnK: -0.02, sd: 0.05, phase: 'after' },
+  ];
+
+  it('is what was met, the cleaning, and what was seen after it, whatever the order it was told in', () => {
+    fc.assert(
+      fc.property(fc.shuffledSubarray(inOrder, { minLength: inOrder.length }), (told) => {
+        const kept = [...told];
+        expect(ordered(told)).toEqual(inOrder);
+        expect(told).toEqual(kept);
+      }),
+      RUNS,
+    );
+    expect(ordered(inOrder)).toBe(inOrder);
   });
 });

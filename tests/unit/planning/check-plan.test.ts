@@ -146,6 +146,17 @@ describe('a plan is checked from scratch before it is saved', () => {
     expect(broken([visit(), { ...far, hours: span(11, 12) }], [round({ visits: [0, 1] })])).toEqual(['two_places']);
   });
 
+  it('finds two rounds at once in whatever order rounds are written, of whoever', () => {
+    const rounds = [
+      round({ backMs: at(DAY, 12) }),
+      round({ leaveMs: at(DAY, 11.5), backMs: at(DAY, 15) }),
+      round({ technicianId: 'b', leaveMs: at(DAY, 9), backMs: at(DAY, 11) }),
+      round({ technicianId: 'b', leaveMs: at(DAY, 11), backMs: at(DAY, 14) }),
+    ].map((one) => ({ ...one, visits: [] }));
+    const orders = (list: Round[]): Round[][] => (list.length < 2 ? [list] : list.flatMap((one, i) => orders(list.filter((_, k) => k !== i)).map((rest) => [one, ...rest]))); // prettier-ignore
+    for (const order of orders(rounds)) expect(checkPlan(WEEK, { visits: [], rounds: order }).map((v) => v.message)).toEqual([`a has two rounds that overlap on day ${DAY}.`]); // prettier-ignore
+  });
+
   it('sends nobody on two rounds at once', () => {
     const two = (leaveMs: number) => [round({ backMs: at(DAY, 12) }), round({ leaveMs, visits: [1] })];
     const visits = [visit(), visit({ taskIds: [], hours: span(14, 15) })];

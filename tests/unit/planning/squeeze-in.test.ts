@@ -186,6 +186,20 @@ describe('an emergency', () => {
   });
 });
 
+describe('offers', () => {
+  it('are one for each technician and each day of theirs', () => {
+    const days = [0, 1, 2];
+    const shifts = (of: readonly number[]) => of.map((d) => ({ day: MONDAY_DAY + d, hours: { startMs: at(MONDAY_DAY + d, 8), endMs: at(MONDAY_DAY + d, 16) }, startPlace: shop, endPlace: shop })); // prettier-ignore
+    const longer = {
+      ...week,
+      technicians: week.technicians.map((t, i) => ({ ...t, shifts: shifts(i === 0 ? days : [1]) })),
+      kitchens: week.kitchens.map((k) => ({ ...k, open: days.map((d) => ({ startMs: at(MONDAY_DAY + d, 8), endMs: at(MONDAY_DAY + d, 15) })) })), // prettier-ignore
+    };
+    const offers = squeezeIn(longer, [booked('v', 'a', 'k1', 9, 10)], emergency, at(MONDAY_DAY, 8), prices);
+    expect(offers.map((o) => `${o.technicianId} ${Math.floor(o.hours.startMs / 86_400_000) - MONDAY_DAY}`).sort()).toEqual(['a 0', 'a 1', 'a 2', 'b 1']); // prettier-ignore
+  });
+});
+
 describe('what an offer says', () => {
   const minutes = (ms: number) => ms / 60_000;
   const way = (from: number, to: number) => Math.ceil(((Math.abs(from - to) * 0.01 * Math.PI) / 180) * 6371.0088 * 1.3 * (60 / 35) - 1e-9);
@@ -271,12 +285,20 @@ describe('what an offer says', () => {
     const open = [{ startMs: at(MONDAY_DAY, 0), endMs: at(MONDAY_DAY, 30) }];
     const options = squeezeIn(called, [], { ...emergency, open }, at(MONDAY_DAY, 21), prices);
     expect(options.map((o) => [o.technicianId, minutes(o.hours.startMs - at(MONDAY_DAY, 21)), o.onCall, o.overtimeMinutes])).toEqual([['a', way(0, 4), true, 0]]); // prettier-ignore
-    // A long visit has to give way in the afternoon: it goes to another working day, although the kitchen is open at night.
-    const late = { ...called, kitchens: called.kitchens.map((k) => ({ ...k, open: [...open, ...k.open.slice(1)] })) };
+    // A long visit has to give way, and its kitchen is open by night alone: it goes there where somebody works then, not where he is on call.
     const full = [booked('long', 'a', 'k2', 10, 15.5), booked('other', 'b', 'k1', 8.1, 15.9, { fixed: true })];
-    const moved = squeezeIn(late, full, { ...emergency, skills: ['flammable'] }, at(MONDAY_DAY, 9), { ...prices, waitPerMinute: 5 }).flatMap((o) => o.moved); // prettier-ignore
-    expect(moved.length).toBeGreaterThan(0);
-    for (const move of moved) expect(move.to.startMs >= at(MONDAY_DAY, 20) && move.to.startMs < at(MONDAY_DAY, 30)).toBe(false);
+    const split = [{ startMs: at(MONDAY_DAY, 0), endMs: at(MONDAY_DAY, 15.6) }, { startMs: at(MONDAY_DAY, 19), endMs: at(MONDAY_DAY, 30) }]; // prettier-ignore
+    const evening = (more: object) => {
+      const shift = { ...onCall, ...more };
+      const late = { ...week, kitchens: week.kitchens.map((k) => ({ ...k, open: split })), technicians: week.technicians.map((t, i) => (i === 0 ? { ...t, shifts: [...(shifts[0] ?? []).slice(0, 1), shift] } : t)) }; // prettier-ignore
+      const first = squeezeIn(late, full, { ...emergency, minutes: 300, skills: ['flammable'], open: [{ startMs: at(MONDAY_DAY, 9), endMs: at(MONDAY_DAY, 15.5) }] }, at(MONDAY_DAY, 9), prices)[0]; // prettier-ignore
+      return first?.moved.map((move) => [move.visitId, move.to.startMs >= at(MONDAY_DAY, 20)]) ?? null;
+    };
+    expect(evening({ onCall: false })).toEqual([['long', true]]);
+    expect(evening({})).toBeNull();
+    // The same of overtime: what of it is for emergencies alone is no working time.
+    expect(evening({ onCall: false, hours: { startMs: at(MONDAY_DAY, 20), endMs: at(MONDAY_DAY, 22) }, overtimeMinutes: 480 })).toEqual([['long', true]]); // prettier-ignore
+    expect(evening({ onCall: false, hours: { startMs: at(MONDAY_DAY, 20), endMs: at(MONDAY_DAY, 22) }, overtimeMinutes: 480, onCallMinutes: 480 })).toBeNull(); // prettier-ignore
   });
 });
 

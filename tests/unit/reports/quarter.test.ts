@@ -83,6 +83,7 @@ describe('a quarter as the customer reads it', () => {
       'There was one visit to your kitchen.',
       'As we met it, dirt was costing about 6 USD (3–9) of electricity in 30 days. That is of 1 of 2 units; the others were not read.',
       'No work stands open.',
+      'Where two figures stand in brackets, the true one lies between them four times in five.',
     ]);
     expect(r.kitchens[0]?.units[0]).toMatchObject({
       lines: [

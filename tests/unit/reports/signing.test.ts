@@ -10,7 +10,7 @@ it('whoever signs reads each grade in Spanish, and what was left', () => {
     for (const { grade } of gradesOf(aspect))
       expect(es.found({ aspect, grade }, undefined), `${aspect} ${grade}`).toMatch(/^[A-ZÁÉÍÓÚÑ].+\.$/);
   expect(es.found({ aspect: 'coil', grade: 'matted' }, { aspect: 'coil', grade: 'bare' })).toBe(
-    'El condensador estaba cubierto: el aire pasaba solo por partes. Como quedó: El condensador estaba limpio.',
+    'El condensador estaba cubierto: el aire pasaba solo por partes. Después del trabajo: el condensador estaba limpio.',
   );
   expect(es.task({ kindKey: 'coil_cleaning', label: 'Coil cleaning' })).toBe('limpieza del condensador');
   expect(es.task({ kindKey: 'water_filter', label: 'Water filter' })).toBe('water filter');

@@ -58,7 +58,7 @@ describe('a visit as the customer reads it', () => {
       'It was left clean.',
       'The drain runs.',
       'Done: coil cleaning.',
-      'Head ran 45 °F (43–47) over the air at the coil, 23 °F (22–25) after cleaning: the less, the easier it works.',
+      'The condenser ran 45 °F (43–47) warmer than the air that cools it, 23 °F (22–25) after cleaning: the less, the easier it works.',
       'The dirt was costing about 4 USD (2–7) of electricity in 30 days.',
     ]);
     expect(r.units[0]?.next).toEqual([

@@ -28,7 +28,7 @@ export default definePage('read:refrigerant-book', async ({ db, actor, now, quer
   const [shop, units] = await Promise.all([shopSettings(db), unitsOf(db, actor.userId)]);
   const zone = shop?.timeZone ?? 'UTC';
   const today = todayIn(zone, now.getTime());
-  const years = await yearsOfBook(db, today);
+  const years = await yearsOfBook(db, today, zone);
   const year = years.find((y) => String(y) === query.year) ?? Number(today.slice(0, 4));
   const eu = shop?.leakRuleSet === 'eu';
   const [all, totals, leaking, toCheck] = await Promise.all([

@@ -8,8 +8,9 @@ import { env } from '@/lib/server/process/env';
 import { KNOWN_DEVICE_DAYS, knownDeviceCookie, newKnownDevice, readKnownDevice } from '@/lib/server/people/known-device';
 import { explain } from '@/lib/server/doors/guard';
 import { noteRefused } from '@/lib/server/people/note-refused';
-import { secondStepKey } from '@/lib/server/people/second-step-key';
+import { secondStepKey, secondStepKeyBefore } from '@/lib/server/people/second-step-key';
 import { currentSessionId } from '@/lib/server/people/session';
+import { readSessionToken } from '@/lib/server/people/session-token';
 import { isAppError } from '@/lib/core/errors';
 import { cookieFlags, cookieNames } from '@/lib/core/people/cookies';
 import { LONGEST_SESSION_MS } from '@/lib/core/people/session-limits';
@@ -32,6 +33,7 @@ function options(): NextAuthOptions {
     cookies: cookiesOfOurOwn(),
     secret: env().NEXTAUTH_SECRET,
     session: { strategy: 'jwt', maxAge: LONGEST_SESSION_MS / 1000 },
+    jwt: { decode: readSessionToken },
     pages: { signIn: '/sign-in', error: '/sign-in' },
     providers: [
       Credentials({
@@ -52,7 +54,7 @@ function options(): NextAuthOptions {
                 userAgent,
                 knownDevice,
                 before: await currentSessionId(),
-                second: { code: code.slice(0, 40), key: secondStepKey() },
+                second: { code: code.slice(0, 40), key: secondStepKey(), keyBefore: secondStepKeyBefore() },
               },
             );
             if (!knownDevice) jar.set(knownDeviceCookie(email), newKnownDevice(email), deviceCookie());

@@ -10,6 +10,7 @@ import {
   LOADED_TOO,
   LOSS,
   MODEL_ERROR,
+  OFF,
   ROOM_TO_COIL,
   SHIFTS,
   UNREAD_AIR,
@@ -61,7 +62,7 @@ export function infer(scene: Scene, doubts: number): Belief | null {
     part,
     ln: TRUST * part.lnEvidence + Math.log(priors[part.cause] * outside(scene, part.cause)),
   }));
-  const own = shifted(scene, plain).flatMap((h) => {
+  const own = shifted(scene, found).flatMap((h) => {
     const solution = solve(h.machine ?? scene.machine, h.prior, h.seen ?? scene.seen, startOf(scene, h.prior));
     if (!solution) return [];
     const { loss, lossSd } = lossUnder(scene, solution, h.prior, h.cause);
@@ -115,7 +116,9 @@ export function runningSeen(scene: Scene): { lnK: number; lnPower: number; lnCoo
   return Object.values(seen).every(Number.isFinite) ? seen : null;
 }
 
-function plainOf(scene: Scene): { plain: Solution; measured: LikelihoodOfK } | null {
+type Plain = { plain: Solution; measured: LikelihoodOfK };
+
+function plainOf(scene: Scene): Plain | null {
   const prior = copy(scene.sound);
   prior.mean[S.LN_K] = scene.lnClean - 0.3;
   const plain = solveWell(scene.machine, prior, scene.seen, scene.start);
@@ -190,7 +193,7 @@ function startOf(scene: Scene, prior: S.Prior): Float64Array {
 }
 
 /** Hypotheses that move something other than the condenser's air side. */
-function shifted(scene: Scene, plain: Solution): Shifted[] {
+function shifted(scene: Scene, found: Plain): Shifted[] {
   const { sound, lnClean, lnCleanSd, boxMeasured, reading, unit } = scene;
   const own = (change: (p: S.Prior) => void, failing: 'high_side' | 'low_side' | 'none' = 'high_side'): S.Prior => {
     const p = copy(sound);
@@ -235,7 +238,7 @@ function shifted(scene: Scene, plain: Solution): Shifted[] {
     list.push({ cause: 'recirculation', share: 1, prior: own(set(S.AIR, [reading.roomAirK + over, sd])) });
   }
   list.push({ cause: 'not_steady', share: 1, prior: own(settling), seen: loosened(scene) });
-  if (plain.misfit > 4 || list.length === 0) for (const channel of scene.instruments) list.push(faulty(scene, channel, own));
+  for (const channel of suspects(scene, found)) list.push(faulty(scene, channel, own));
   return list;
 }
 
@@ -268,11 +271,31 @@ function loosened({ seen, machine }: Scene): Seen[] {
   return seen.map((s) => ({ ...s, sd: roughly[s.channel] ?? s.sd }));
 }
 
+/**
+ * Instruments that may show anything: all where nothing sound fits, and what reads condensing where the coil seems to carry more than
+ * it can clean, or less though it was seen clean.
+ */
+function suspects(scene: Scene, { plain, measured }: Plain): readonly Channel[] {
+  if (plain.misfit > MISFIT) return scene.instruments;
+  const { coilGrade } = scene.reading;
+  const lost = (scene.lnClean - measured.mean) / lossSpread(scene, measured.sd, 0);
+  const seenClean = coilGrade === 'bare' || coilGrade === 'filmed';
+  return lost < -UNLIKELY || (seenClean && lost > UNLIKELY) ? scene.instruments.slice(0, 1) : [];
+}
+/** Sum of squares from which nothing sound fits, and spreads from which what is lost is unlikely to be so. */
+const MISFIT = 4;
+const UNLIKELY = 1;
+
 /** One instrument that shows anything. */
 function faulty(scene: Scene, channel: Channel, own: (change: (p: S.Prior) => void) => S.Prior): Shifted {
-  const wide = (s: Seen) => (s.channel === 'headPa' || s.channel === 'suctionPa' ? Math.max(s.sd, 0.25 * s.value) : 15);
+  const wide = (s: Seen) => (s.channel === 'headPa' || s.channel === 'suctionPa' ? Math.max(s.sd, OFF.pressure * s.value) : OFF.lineK);
   const seen = scene.seen.map((s) => (s.channel === channel ? { ...s, sd: wide(s) } : s));
-  return { cause: 'reading_fault', share: 1 / Math.max(1, scene.instruments.length), prior: own(() => undefined), seen };
+  return {
+    cause: 'reading_fault',
+    share: channel === scene.instruments[0] ? OFF.condensing : OFF.other,
+    prior: own(() => undefined),
+    seen,
+  };
 }
 
 /**

@@ -19,11 +19,17 @@ export const BEFORE: Record<CauseId, number> = {
   high_load: 0.04,
   head_pressure_control: 0.02,
   not_steady: 0.006,
-  reading_fault: 0.015,
+  reading_fault: 0.025,
 };
 
 /** With no word on how long it ran, one reading in twelve is taken too early (judgement). */
 export const UNSTEADY_UNKNOWN = 0.08;
+
+/**
+ * A bad instrument: the part of them that is the one which reads condensing, the air's thermometer, each of the others; how far a gauge
+ * strays (a part of what it shows), a clamp, and how far air is read too warm or too cold, K. Set on the outside plant, part A.
+ */
+export const OFF = { condensing: 0.35, air: 0.35, other: 0.06, pressure: 0.16, lineK: 15, airK: [6, 2] } as const;
 
 /** How much likelier air coming round again is where only the room's was read: people read the room where the coil is hard to reach (judgement). */
 export const UNREAD_AIR = 2;

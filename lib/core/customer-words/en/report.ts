@@ -83,6 +83,7 @@ export const REPORT_EN = {
   lookedAfter: (units: number) => (units === 1 ? 'One unit was looked after.' : `${units} units were looked after.`),
   allWell: 'Nothing was found that cannot wait for the next visit.',
   openJobs: (jobs: number) => (jobs === 1 ? 'One thing needs work; it stands below.' : `${jobs} things need work; they stand below.`),
+  bands: 'Where two figures stand in brackets, the true one lies between them four times in five.',
   foodSaid: 'Food temperature was spoken of; see below.',
   found: FOUND,
   notLooked: (aspect: string, why: string) => `${aspect}: not looked at (${why}).`,
@@ -90,17 +91,18 @@ export const REPORT_EN = {
   /** By the key of the kind of task. */
   task: {} as Record<string, string | undefined>,
   leftClean: 'It was left clean.',
-  leftStill: (grade: string) => `As left: ${grade}`,
+  /** A sentence, begun small. */
+  leftStill: (grade: string) => `After the work: ${grade}`,
   done: (tasks: string[]) => `Done: ${tasks.join(', ')}.`,
   notDone: (task: string, why: string) => `Not done: ${task}${why ? ` (${why})` : ''}.`,
   noReach: (why: string) => `We could not get to it${why ? `: ${why}` : ''}.`,
   gone: 'It is no longer there.',
   overAir: (before: string | null, after: string | null) =>
     before && after
-      ? `Head ran ${before} over the air at the coil, ${after} after cleaning: the less, the easier it works.`
+      ? `The condenser ran ${before} warmer than the air that cools it, ${after} after cleaning: the less, the easier it works.`
       : before
-        ? `Head ran ${before} over the air at the coil.`
-        : `After the work head ran ${after} over the air at the coil.`,
+        ? `The condenser ran ${before} warmer than the air that cools it.`
+        : `After the work the condenser ran ${after} warmer than the air that cools it.`,
   costing: (figure: string) => `The dirt was costing about ${figure} of electricity in 30 days.`,
   costingLittle: (most: string) => `No loss by dirt was to be seen; at most ${most} of electricity in 30 days.`,
   next: (task: string, day: string) => `${task}: next ${day}`,

@@ -64,4 +64,4 @@ export const FOUND_ES: (typeof REPORT_EN)['found'] = {
   },
 };
 
-export const LEFT_STILL_ES: (typeof REPORT_EN)['leftStill'] = (grade) => `Como quedó: ${grade}`;
+export const LEFT_STILL_ES: (typeof REPORT_EN)['leftStill'] = (grade) => `Después del trabajo: ${grade}`;

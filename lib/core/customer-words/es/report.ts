@@ -12,6 +12,7 @@ export const REPORT_ES: typeof REPORT_EN = {
   allWell: 'No se encontró nada que no pueda esperar a la próxima visita.',
   openJobs: (jobs) =>
     jobs === 1 ? 'Una cosa necesita reparación; está más abajo.' : `${jobs} cosas necesitan reparación; están más abajo.`,
+  bands: 'Donde hay dos cifras entre paréntesis, la verdadera está entre ellas cuatro veces de cada cinco.',
   foodSaid: 'Se habló de la temperatura de los alimentos; véase más abajo.',
   found: FOUND_ES,
   notLooked: (aspect, why) => `${aspect}: no se revisó (${why}).`,
@@ -36,10 +37,10 @@ export const REPORT_ES: typeof REPORT_EN = {
   gone: 'El equipo ya no está.',
   overAir: (before, after) =>
     before && after
-      ? `La condensación estaba ${before} sobre el aire del condensador, y ${after} después de limpiar: cuanto menos, menos esfuerzo.`
+      ? `El condensador estaba ${before} más caliente que el aire que lo enfría, y ${after} después de limpiar: cuanto menos, menos esfuerzo.`
       : before
-        ? `La condensación estaba ${before} sobre el aire del condensador.`
-        : `Después del trabajo la condensación estaba ${after} sobre el aire del condensador.`,
+        ? `El condensador estaba ${before} más caliente que el aire que lo enfría.`
+        : `Después del trabajo el condensador estaba ${after} más caliente que el aire que lo enfría.`,
   costing: (figure) => `La suciedad costaba unos ${figure} de electricidad en 30 días.`,
   costingLittle: (most) => `No se vio pérdida por suciedad; a lo sumo ${most} de electricidad en 30 días.`,
   next: (task, day) => `${task}: la próxima vez el ${day}`,

@@ -1,6 +1,7 @@
 import { isKeyOf } from '../../typed/closed-set';
 import { TASK_KIND_INFO } from '../../tasks/kinds';
 import type { Aspect, Grade } from '../../findings/grades';
+import { lower } from '../../wording/lower';
 import type { SigningWords } from '../en/signing';
 import { FOUND_ES, LEFT_STILL_ES } from './found';
 
@@ -31,7 +32,7 @@ export const SIGNING_ES: SigningWords = {
   parts: (parts) => `Repuestos: ${parts}.`,
   gone: (why) => `Ya no está: ${why}`,
   noReach: (why) => `No se pudo llegar: ${why}`,
-  found: (f, left) => [sentence(f), left ? LEFT_STILL_ES(sentence(left)) : ''].filter(Boolean).join(' '),
+  found: (f, left) => [sentence(f), left ? LEFT_STILL_ES(lower(sentence(left))) : ''].filter(Boolean).join(' '),
   task: (t) => (isKeyOf(TASK_KIND_INFO, t.kindKey) ? TASK_KIND_INFO[t.kindKey].spanish : t.label.toLowerCase()),
   done: (tasks) => `Hecho: ${tasks}`,
   notDone: (task, why) => `No se hizo: ${task}. ${why}`,

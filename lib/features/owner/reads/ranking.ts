@@ -15,7 +15,7 @@ function narrowed({ customer, kind, place, who, days }: FoulingFilter): Prisma.S
   if (who || days)
     parts.push(Prisma.sql`EXISTS (SELECT 1 FROM "Finding" x WHERE x."unitId" = u.id AND x.aspect = 'coil' AND x.grade IS NOT NULL AND x."supersededAt" IS NULL
       ${who ? Prisma.sql`AND x."byUserId" = ${who}::uuid` : Prisma.empty}
-      ${days ? Prisma.sql`AND x.at >= ${days.from}::date AT TIME ZONE k."timeZone" AND x.at < ${days.to}::date AT TIME ZONE k."timeZone"` : Prisma.empty})`);
+      ${days ? Prisma.sql`AND x.at >= ${days.from}::date::timestamp AT TIME ZONE k."timeZone" AND x.at < ${days.to}::date::timestamp AT TIME ZONE k."timeZone"` : Prisma.empty})`);
   return parts.length ? Prisma.sql`AND ${Prisma.join(parts, ' AND ')}` : Prisma.empty;
 }
 

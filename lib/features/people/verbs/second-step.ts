@@ -49,13 +49,22 @@ function periodOf(secret: string, code: string, now: Date): number | null {
 
 type WithStep = { id: string; secondStep: string | null; secondStepUsed: number; spareCodes: string[] };
 
-/** Takes a code once: a second use of it, at the same moment too, does not pass. A spare code is used up. */
-export async function takeCode(db: Tx, user: WithStep, code: string, key: Buffer, now: Date): Promise<boolean> {
-  const secret = user.secondStep ? unseal(user.secondStep, key) : null;
+/** What an authenticator's secret is sealed with; `keyBefore` while the shop's own secret is being changed. */
+export type StepKeys = { key: Buffer; keyBefore?: Buffer };
+
+/**
+ * Takes a code once: a second use of it, at the same moment too, does not pass. A spare code is used up. What is still sealed
+ * with the key before is sealed anew.
+ */
+export async function takeCode(db: Tx, user: WithStep, code: string, { key, keyBefore }: StepKeys, now: Date): Promise<boolean> {
+  const sealed = user.secondStep ?? '';
+  const current = unseal(sealed, key);
+  const secret = current ?? (keyBefore ? unseal(sealed, keyBefore) : null);
   const period = secret ? periodOf(secret, code, now) : null;
-  if (period !== null) {
-    const where = { id: user.id, secondStepUsed: { lt: period } };
-    return (await db.user.updateMany({ where, data: { secondStepUsed: period } })).count === 1;
+  if (secret && period !== null) {
+    const where = { id: user.id, secondStep: sealed, secondStepUsed: { lt: period } };
+    const data = { secondStepUsed: period, ...(current === null && { secondStep: seal(secret, key) }) };
+    return (await db.user.updateMany({ where, data })).count === 1;
   }
   const hash = spareHash(code);
   return (

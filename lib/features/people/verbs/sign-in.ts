@@ -5,7 +5,7 @@ import { forgetTries, giveBackTry, sweepTries, takeTry } from '../../../database
 import type { Db } from '../../../database/client';
 import { createSession, revokeSession } from './sessions';
 import { decoyHash, passwordMatches } from './password';
-import { takeCode } from './second-step';
+import { takeCode, type StepKeys } from './second-step';
 
 const QUARTER_MS = 15 * 60_000;
 const MOST_PER_ACCOUNT = { most: 8, withinMs: QUARTER_MS };
@@ -24,8 +24,8 @@ export type SignInInput = {
   userAgent: string;
   knownDevice: string | null;
   before?: string | null;
-  /** Of the second step, where the account has one, and what its secret is sealed with. */
-  second?: { code: string; key: Buffer };
+  /** Of the second step, where the account has one, and what its secret is sealed with, or was before the shop's secret was changed. */
+  second?: { code: string } & StepKeys;
 };
 
 export const accountKey = (email: string) => `account:${email}`;
@@ -79,5 +79,5 @@ async function checkSecondStep(
     await giveBackTry(db, account, now);
     throw new AppError('code_wanted', 'Give the code that your authenticator shows.');
   }
-  if (!(await takeCode(db, user, second.code, second.key, now))) throw new AppError('code_wrong', 'That code does not fit.');
+  if (!(await takeCode(db, user, second.code, second, now))) throw new AppError('code_wrong', 'That code does not fit.');
 }

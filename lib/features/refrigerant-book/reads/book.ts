@@ -66,16 +66,13 @@ export const gwpOf = (gas: string): number | null => REFRIGERANTS[gas]?.gwpAR4 ?
 /** Whose figures those are. */
 export const GWP_REPORT = 'IPCC AR4 (2007), 100 years';
 
-/** A year of the book by gas; lines that were taken back cancel. */
+/** A year of the book by gas; a line that was taken back does not count, in whichever year that was. */
 export async function yearOfBook(db: Tx, year: number, timeZone: string): Promise<GasYear[]> {
   const rows = await db.cylinderEntry.findMany({
-    where: { at: span(year, timeZone) },
-    select: { id: true, way: true, kg: true, correctsId: true, cylinder: { select: { refrigerant: true } } },
+    where: { at: span(year, timeZone), correctsId: null, corrected: null },
+    select: { way: true, kg: true, cylinder: { select: { refrigerant: true } } },
   });
-  const backed = new Set(rows.flatMap((r) => r.correctsId ?? []));
-  const lines = rows
-    .filter((r) => r.correctsId === null && !backed.has(r.id))
-    .map((r): { gas: string; kg: number; way: CylinderWay } => ({ gas: r.cylinder.refrigerant, kg: r.kg, way: r.way }));
+  const lines = rows.map((r): { gas: string; kg: number; way: CylinderWay } => ({ gas: r.cylinder.refrigerant, kg: r.kg, way: r.way }));
   return yearTotals(lines, gwpOf);
 }
 
@@ -84,9 +81,9 @@ export const linesOfYear = (db: Tx, year: number, timeZone: string): Promise<Boo
   db.cylinderEntry.findMany({ where: { at: span(year, timeZone) }, include: ENTRY, orderBy: [{ at: 'asc' }, { id: 'asc' }] });
 
 /** Years that have lines, the latest first; this year always. */
-export async function yearsOfBook(db: Tx, today: LocalDate): Promise<number[]> {
+export async function yearsOfBook(db: Tx, today: LocalDate, timeZone: string): Promise<number[]> {
   const first = await db.cylinderEntry.findFirst({ orderBy: { at: 'asc' }, select: { at: true } });
   const now = Number(today.slice(0, 4));
-  const from = first ? Math.min(now, first.at.getUTCFullYear()) : now;
+  const from = first ? Math.min(now, Number(todayIn(timeZone, first.at.getTime()).slice(0, 4))) : now;
   return Array.from({ length: now - from + 1 }, (_, i) => now - i);
 }

@@ -70,9 +70,9 @@ async function timeOfLine(tx: Tx, on: NewCylinderEntry['on'], now: Date): Promis
 async function workOnUnit(tx: Tx, input: NewCylinderEntry, refrigerant: string, byUserId: string) {
   const { id: unitId } = await unitByTag(tx, input.unitTag, refrigerant);
   const { certificateId, overruledBy, overruledWhy } = input;
-  if (certificateId === null && (overruledBy === '' || overruledWhy === ''))
-    throw new AppError('invalid', 'Whose certificate? Or who answers for it, and why.', 'certificateId');
   const certificate = certificateId ? await tx.certificate.findUnique({ where: { id: certificateId } }) : null;
+  if (certificate === null && (overruledBy === '' || overruledWhy === ''))
+    throw new AppError('invalid', 'Whose certificate? Or who answers for it, and why.', 'certificateId');
   return certificate
     ? { unitId, byUserId: certificate.userId, certificateId: certificate.id }
     : { unitId, byUserId, overruledBy, overruledWhy };

@@ -3,7 +3,7 @@
 // only, each worker its own lane (0, 1, …; lane n answers at E2E_PORT + n):
 //   POST /stop?lane=0   POST /start   POST /reset?shop=demo|empty&clock=<ISO instant>&mail=<SMTP address>
 //   POST /database (its address)   POST /second (one more app on the same database; its address)   POST /alone (ends that one)
-//   POST /kill (the first, without a word)
+//   POST /kill (the first, without a word)   POST /process (the first's id)
 //   GET /ready
 import { createServer } from 'node:http';
 import { ensureBuild, ensureClient, serve } from './support/app.mjs';
@@ -88,6 +88,7 @@ function openLane(lane) {
     '/alone': stopSecond,
     '/kill': kill,
     '/database': () => database,
+    '/process': () => String(app?.child.pid ?? ''),
   };
   let queue = Promise.resolve();
   return {

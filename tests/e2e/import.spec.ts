@@ -1,6 +1,7 @@
+import { existsSync, readFileSync } from 'node:fs';
 import { readFile } from 'node:fs/promises';
 import { fleetCsv } from '../support/fleet-csv';
-import { freshShop } from './support/server';
+import { freshShop, serverProcess } from './support/server';
 import { expect, test } from './support/test';
 
 test.beforeAll(() => freshShop());
@@ -71,6 +72,12 @@ test('the template is read without a complaint', async ({ page, signIn }) => {
   await expect(page.getByRole('button', { name: 'Put 3 units on file' })).toBeVisible();
 });
 
+/** How long the main thread of a process has stood ready without a core so far, ms; 0 where the system does not say. */
+const waitedForACore = (pid: number): number => {
+  const said = `/proc/${pid}/task/${pid}/schedstat`;
+  return existsSync(said) ? Number(readFileSync(said, 'utf8').split(' ')[1]) / 1e6 : 0;
+};
+
 // It times the office, so no other journey runs beside it.
 test('nobody waits while 20,000 rows of a bad sheet are read', { tag: '@alone' }, async ({ page, signIn }) => {
   test.slow();
@@ -79,13 +86,19 @@ test('nobody waits while 20,000 rows of a bad sheet are read', { tag: '@alone' }
   const junk = (n: number) =>
     `Nobody ${n % 700},Site ${n},${n} Mill St,thing ${n % 3000},gas ${n % 900},${n}#,"${n}/99/${n}",every ${n} moons`;
   const rows = ['Customer,Site,Address,Type,Refrig,Chg,Last PM,Freq', ...Array.from({ length: 20_000 }, (_, n) => junk(n))];
+  const server = await serverProcess();
+  const held = () => waitedForACore(server) + waitedForACore(process.pid);
+  await (await fetch(new URL('/api/health', page.url()))).text();
   const waits: number[] = [];
+  const byTheServer: number[] = [];
   let reading = true;
   const knock = (async () => {
     while (reading) {
-      const since = performance.now();
+      const [since, before] = [performance.now(), held()];
       await (await fetch(new URL('/api/health', page.url()))).text();
-      waits.push(performance.now() - since);
+      const waited = performance.now() - since;
+      waits.push(waited);
+      byTheServer.push(waited - (held() - before));
       await new Promise((resolve) => setTimeout(resolve, 20));
     }
   })();
@@ -96,13 +109,11 @@ test('nobody waits while 20,000 rows of a bad sheet are read', { tag: '@alone' }
   await expect(page.getByRole('heading', { name: 'to decide' })).toBeVisible({ timeout: 60_000 });
   reading = false;
   await knock;
-  waits.sort((a, b) => a - b);
-  console.info(
-    `health, ms: ${[0.5, 0.95, 1].map((q) => Math.round(waits[Math.ceil(q * waits.length) - 1] ?? NaN)).join(' / ')} of ${waits.length}`,
-  );
-  // The machine that tests has other work too: a few may be slower, none as slow as the reading itself.
+  const words = (all: number[]) =>
+    [0.5, 0.95, 1].map((q) => Math.round(all.sort((a, b) => a - b)[Math.ceil(q * all.length) - 1] ?? NaN)).join(' / ');
+  console.info(`health, ms: ${words(waits)} of ${waits.length}; but for what other work on the machine took: ${words(byTheServer)}`);
   expect(waits.length).toBeGreaterThan(20);
-  expect(waits[Math.ceil(0.95 * waits.length) - 1]).toBeLessThan(100);
-  expect(waits.at(-1)).toBeLessThan(600);
+  // Never more than a tenth of a second, whatever else the machine that tests has to do.
+  expect(Math.max(...byTheServer)).toBeLessThan(100);
   expect((await page.content()).length).toBeLessThan(3_000_000);
 });

@@ -1,4 +1,5 @@
 import type { ComponentProps, ReactNode } from 'react';
+import { Options, type Option } from './options';
 
 const BOX =
   'w-full rounded-md border border-edge bg-sheet px-3 py-2 min-h-10 text-ink aria-[invalid=true]:border-alarm aria-[invalid=true]:border-2';
@@ -71,7 +72,7 @@ export function Select({
   options,
   blank,
   ...rest
-}: Frame & Omit<ComponentProps<'select'>, 'name' | 'id'> & { options: readonly { value: string; label: string }[]; blank?: string }) {
+}: Frame & Omit<ComponentProps<'select'>, 'name' | 'id'> & { options: readonly Option[]; blank?: string }) {
   const key = id ?? `f-${rest.name}`;
   return (
     <FieldFrame label={label} hint={hint} error={error} unit={unit} id={key}>
@@ -83,11 +84,7 @@ export function Select({
         {...rest}
       >
         {blank !== undefined ? <option value="">{blank}</option> : null}
-        {options.map((o) => (
-          <option key={o.value} value={o.value}>
-            {o.label}
-          </option>
-        ))}
+        <Options of={options} />
       </select>
     </FieldFrame>
   );

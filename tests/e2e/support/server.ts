@@ -34,3 +34,6 @@ export const killServer = () => ask('kill');
 
 /** The address of the database under the shop in hand, for a test that looks where no page does. */
 export const databaseUrl = () => ask('database');
+
+/** The shop's own server, for a test that asks the system how it fares. */
+export const serverProcess = async () => Number(await ask('process'));

@@ -3,8 +3,10 @@ import Link from 'next/link';
 import { todayIn } from '@/lib/core/calendar';
 import { PLACEMENT_LABEL, PLACEMENTS, UNIT_KIND_LABEL, UNIT_KINDS } from '@/lib/core/equipment/build';
 import { filterAddress, foulingFilter } from '@/lib/core/owner/fouling-filter';
+import { monthlyLoss } from '@/lib/core/evidence';
+import { labelOf } from '@/lib/core/typed/closed-set';
 import { counted } from '@/lib/core/wording/counted';
-import { foulingRanking, rankingChoices } from '@/lib/features/owner/reads/ranking';
+import { foulingRanking, rankingChoices, type RankedPlace } from '@/lib/features/owner/reads/ranking';
 import { foodWarnings, replayOnFile } from '@/lib/features/owner/reads/replay';
 import { shopSettings } from '@/lib/features/shop/reads/settings';
 import { dbForLongReads } from '@/lib/server/process/long-reads';
@@ -16,7 +18,7 @@ import { Empty, PageHead, Sheet } from '@/app/_ui/page/sheet';
 import { FASTER_SLOWER, MorePages } from '../_components/more-pages';
 import { OwnerTabs } from '../_components/owner-tabs';
 import { PlanAgainstCalendar } from '../_components/plan-against-calendar';
-import { RankingTable } from './_components/ranking-table';
+import { RankingTable, type RankingLine } from './_components/ranking-table';
 
 export const metadata: Metadata = { title: 'Who fouls fastest' };
 
@@ -53,7 +55,7 @@ export default definePage('read:fouling', async ({ now, query }) => {
       ) : (
         <div className="flex flex-col gap-6">
           <Sheet title={`${counted(total, what)}, fastest first`}>
-            <RankingTable rows={rows} by={filter.by} />
+            <RankingTable rows={rows.map((r) => lineOf(r, filter.by))} by={filter.by} />
             <MorePages
               earlier={skip > 0 ? address(Math.max(0, skip - PAGE)) : null}
               later={skip + PAGE < total ? address(skip + PAGE) : null}
@@ -66,6 +68,21 @@ export default definePage('read:fouling', async ({ now, query }) => {
       )}
     </>
   );
+});
+
+const kindWords = ({ kind, placement }: RankedPlace) =>
+  [kind && labelOf(UNIT_KIND_LABEL, kind), placement && labelOf(PLACEMENT_LABEL, placement)].filter(Boolean).join(', ');
+
+/** What a line of the table tells, and no more: it is sent. */
+const lineOf = (r: RankedPlace, by: 'kitchen' | 'unit'): RankingLine => ({
+  id: r.id,
+  name: r.name,
+  about: by === 'unit' ? `${r.kitchen}. ${kindWords(r)}` : r.customer === r.name ? '' : r.customer,
+  units: r.units,
+  evidence: r.evidence,
+  best: r.best,
+  worst: r.worst,
+  lost: monthlyLoss([{ ratePerDay: r.rate, rateSdPerDay: r.sd }]) ?? { value: 0, lo: 0, hi: 0 },
 });
 
 const named = (list: { id: string; name: string }[]) => list.map(({ id, name }) => ({ value: id, label: name }));

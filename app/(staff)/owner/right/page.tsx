@@ -9,7 +9,7 @@ import { gradeLabel } from '@/lib/core/findings/grades';
 import { judgeDates, judgeGrades, judgeMatted, judgeReadings } from '@/lib/core/owner/judged';
 import { RIGHT_DAYS as DAYS } from '@/lib/core/owner/days';
 import { periodOf } from '@/lib/core/owner/period';
-import { foresightsSince, judgedForesights, surprises } from '@/lib/features/owner/reads/foresights';
+import { foresightsSince, judgedForesights, surprises, type JudgedRow } from '@/lib/features/owner/reads/foresights';
 import { shopSettings } from '@/lib/features/shop/reads/settings';
 import { dbForLongReads } from '@/lib/server/process/long-reads';
 import { definePage } from '@/lib/server/doors/define-page';
@@ -18,7 +18,7 @@ import { Empty, PageHead, Sheet } from '@/app/_ui/page/sheet';
 import { Fold } from '@/app/_ui/page/fold';
 import { OwnerTabs } from '../_components/owner-tabs';
 import { PeriodForm } from '../_components/period-form';
-import { JudgedCell, JudgedTable } from './_components/judged-table';
+import { JudgedCell, JudgedTable, type JudgedLine } from './_components/judged-table';
 
 export const metadata: Metadata = { title: 'Is it right?' };
 
@@ -36,6 +36,9 @@ const MATTED = {
   fewer: 'Less often than expected: dates come earlier than need be.',
 } as const;
 
+/** What a line of a table tells, and no more: it is sent. */
+const lineOf = ({ by: _, worse: __, worseSquares: ___, ...line }: JudgedRow): JudgedLine => line;
+
 export default definePage('read:fouling', async ({ now, query }) => {
   const db = await dbForLongReads();
   const shop = await shopSettings(db);
@@ -43,7 +46,7 @@ export default definePage('read:fouling', async ({ now, query }) => {
   const since = await foresightsSince(db);
   const rows = await judgedForesights(db, from, to);
   const all = rows.find((r) => r.by === 'all');
-  const by = (what: string) => rows.filter((r) => r.by === what);
+  const by = (what: string) => rows.filter((r) => r.by === what).map(lineOf);
   const odd = all && all.graded > 0 ? await surprises(db, from, to) : [];
   const matted = all && judgeMatted(all);
   return (

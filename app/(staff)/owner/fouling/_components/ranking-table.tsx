@@ -1,24 +1,20 @@
-import { labelOf } from '@/lib/core/typed/closed-set';
+'use client';
+
 import Link from 'next/link';
 import { Figure } from '@/app/_ui/figures/figure';
 import { PERCENT } from '@/app/_ui/figures/measure';
 import { Table, Td, Th } from '@/app/_ui/tables/table';
-import { PLACEMENT_LABEL, UNIT_KIND_LABEL } from '@/lib/core/equipment/build';
-import { monthlyLoss } from '@/lib/core/evidence';
 import { RateBar } from '../../_components/rate-bar';
 
-type Row = {
-  id: string; name: string; kitchen: string; customer: string; kind: string | null; placement: string | null;
-  units: number; evidence: number; rate: number; sd: number; best: number; worst: number;
+/** `about`: what stands below its name. `lost`: share of heat transfer in 30 days. */
+export type RankingLine = {
+  id: string; name: string; about: string; units: number; evidence: number; best: number; worst: number;
+  lost: { value: number; lo: number; hi: number };
 }; // prettier-ignore
 
-const kindWords = (r: Row) =>
-  [r.kind && labelOf(UNIT_KIND_LABEL, r.kind), r.placement && labelOf(PLACEMENT_LABEL, r.placement)].filter(Boolean).join(', ');
-
 /** Who fouls fastest, with the places between which each stands. */
-export function RankingTable({ rows, by }: { rows: Row[]; by: 'kitchen' | 'unit' }) {
-  const losses = rows.map((r) => monthlyLoss([{ ratePerDay: r.rate, rateSdPerDay: r.sd }]) ?? { value: 0, lo: 0, hi: 0 });
-  const most = Math.max(0.01, ...losses.map((l) => l.hi));
+export function RankingTable({ rows, by }: { rows: RankingLine[]; by: 'kitchen' | 'unit' }) {
+  const most = Math.max(0.01, ...rows.map((r) => r.lost.hi));
   return (
     <Table label={by === 'unit' ? 'Coils by how fast they foul' : 'Kitchens by how fast their coils foul'}>
       <thead>
@@ -31,7 +27,7 @@ export function RankingTable({ rows, by }: { rows: Row[]; by: 'kitchen' | 'unit'
         </tr>
       </thead>
       <tbody>
-        {rows.map((r, i) => (
+        {rows.map((r) => (
           <tr key={r.id}>
             <Td className="tabular-nums">
               {r.best === r.worst ? (
@@ -49,13 +45,11 @@ export function RankingTable({ rows, by }: { rows: Row[]; by: 'kitchen' | 'unit'
               <Link href={by === 'unit' ? `/units/${r.id}#evidence` : `/owner/kitchens/${r.id}`} className="font-bold">
                 {r.name}
               </Link>
-              <div className="text-sm text-soft">
-                {by === 'unit' ? `${r.kitchen}. ${kindWords(r)}` : r.customer === r.name ? '' : r.customer}
-              </div>
+              <div className="text-sm text-soft">{r.about}</div>
             </Td>
             <Td>
-              <RateBar of={losses[i] ?? { value: 0, lo: 0, hi: 0 }} most={most} />
-              <Figure of={losses[i]} scale={PERCENT} />
+              <RateBar of={r.lost} most={most} />
+              <Figure of={r.lost} scale={PERCENT} />
             </Td>
             {by === 'kitchen' ? <Td className="text-right max-md:hidden">{r.units}</Td> : null}
             <Td className="text-right max-md:hidden">{r.evidence}</Td>

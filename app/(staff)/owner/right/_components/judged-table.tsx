@@ -1,3 +1,5 @@
+'use client';
+
 import Link from 'next/link';
 import { Figure } from '@/app/_ui/figures/figure';
 import { PERCENT } from '@/app/_ui/figures/measure';
@@ -35,13 +37,14 @@ export function JudgedCell({ of, most = false }: { of: Judged; most?: boolean })
   );
 }
 
-type JudgedLine = JudgedCounts & {
+export type JudgedLine = JudgedCounts & {
   of: string;
   name: string;
   /** Where its own looks stand. */
   href?: string;
 };
 
+/** A part of the page of its own: a hundred technicians as lines of figures are a fifth of what they are as drawn rows. */
 export function JudgedTable({ label, head, rows }: { label: string; head: string; rows: JudgedLine[] }) {
   return (
     <Table label={label} stack>

@@ -78,7 +78,9 @@ test.describe('people', () => {
     await form.getByLabel('Takes').fill('10');
     await form.getByLabel('Usually every').fill('26');
     await form.getByRole('button', { name: 'Add kind' }).click();
-    await expect(page.getByText('Water filter change')).toBeVisible();
+    await expect(page.getByText('Water filter change').first()).toBeVisible();
+    await page.getByText(/^Who changed what/).click();
+    await expect(page.getByRole('listitem').filter({ hasText: 'Added Water filter change' })).toBeVisible();
     await accessible();
   });
 });

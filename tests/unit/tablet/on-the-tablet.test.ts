@@ -1,7 +1,7 @@
 import 'fake-indexeddb/auto';
-import { IDBFactory } from 'fake-indexeddb';
+import { IDBFactory, IDBObjectStore } from 'fake-indexeddb';
 import { beforeEach, describe, expect, it, vi } from 'vitest';
-import type { RoundReply } from '@/lib/core/tablet';
+import { CHUNK_BYTES, type RoundReply, type VisitOnFile } from '@/lib/core/tablet';
 import { endSession } from '@/lib/tablet/end-session';
 import { makeHandover, readHandover, takeIn } from '@/lib/tablet/handover';
 import { OfficeError, officeOverHttp } from '@/lib/tablet/office';
@@ -180,6 +180,102 @@ describe('a tablet', () => {
   });
 });
 
+describe('pictures on a tablet', () => {
+  const photo = (t: Tablet, sha256: string, size: number) => {
+    const bytes = Uint8Array.from({ length: size }, (_, i) => i % 251);
+    const said = { unitId: null, aspect: null, phase: 'before' as const, sha256, bytes: size, takenAt: t.now() };
+    return t.write('v1', 'photo.attach', said, { sha256, mime: 'image/jpeg', bytes: bytes.buffer });
+  };
+  const held = async (t: Tablet) => (await t.database?.getAllKeys('photos')) ?? [];
+
+  it('go piece by piece: what has arrived is not sent twice, and one of a single piece is not asked about', async () => {
+    const t = tablet();
+    await t.start();
+    const [asked, upload] = [vi.spyOn(office.office, 'uploadState'), vi.spyOn(office.office, 'upload')];
+    await photo(t, 'small', 10);
+    await t.sync();
+    expect([asked.mock.calls.length, upload.mock.calls.length, office.whole.has('small')]).toEqual([0, 1, true]);
+    office.pictures.set('large', new Set([1]));
+    await photo(t, 'large', 2 * CHUNK_BYTES + 7);
+    await t.sync();
+    expect(upload.mock.calls.slice(1).map(([, index, pieces, bytes]) => [index, pieces, bytes.length])).toEqual([
+      [0, 3, CHUNK_BYTES],
+      [2, 3, 7],
+    ]);
+    expect([...(upload.mock.calls[2]?.[3] ?? [])]).toEqual(Array.from({ length: 7 }, (_, i) => (2 * CHUNK_BYTES + i) % 251));
+    expect(office.whole.has('large')).toBe(true);
+  });
+
+  it('that the office has make room on a full tablet, and what is written then is kept', async () => {
+    const t = tablet();
+    await t.start();
+    await photo(t, 'there', 10);
+    await t.sync();
+    expect(await held(t)).toHaveLength(1);
+    vi.spyOn(office.office, 'upload').mockRejectedValue(new OfficeError('offline', 'The office cannot be reached.'));
+    await photo(t, 'waits', 10);
+    const add = IDBObjectStore.prototype.add;
+    let full = true;
+    vi.spyOn(IDBObjectStore.prototype, 'add').mockImplementation(function (this: IDBObjectStore, ...given) {
+      if (full && this.name === 'entries') {
+        full = false;
+        throw new DOMException('full', 'QuotaExceededError');
+      }
+      return add.apply(this, given);
+    });
+    const id = await part(t, 'Belt');
+    expect(entryState(t.snapshot, id)).toBe('here');
+    expect(t.snapshot.trouble).toBeNull();
+    // The one that only this tablet has stays.
+    expect(await held(t)).toEqual(t.snapshot.photos.map((p) => p.id));
+    expect(t.snapshot.photos).toHaveLength(1);
+  });
+
+  it('give way to an entry that is written meanwhile, and go with the next talk', async () => {
+    const t = tablet();
+    await t.start();
+    for (let i = 0; i < 6; i++) await photo(t, `p${i}`, 10);
+    let begun = 0;
+    const upload = office.office.upload;
+    vi.spyOn(office.office, 'upload').mockImplementation(async (...args) => {
+      if (++begun === 1) void part(t, 'Belt').then(() => t.sync());
+      await new Promise((resolve) => setTimeout(resolve, 20));
+      // Those on their way arrive; what follows waits until the entry is in the office.
+      if (begun > 3) expect([...office.filed.values()].some((e) => e.kind === 'part.use')).toBe(true);
+      return upload(...args);
+    });
+    await t.sync();
+    await t.sync();
+    expect(office.whole.size).toBe(6);
+  });
+
+  it('of earlier visits are fetched for looking at without signal, and go when no visit shows them', async () => {
+    const thumb = (fileId: string) => ({ fileId, takenAt: '2026-11-01T10:00:00.000Z', aspect: null, phase: 'before' as const });
+    const showing = (...files: string[]): VisitOnFile => ({
+      ...aVisit('v1'),
+      units: [{ thumbs: files.map(thumb) } as VisitOnFile['units'][number]],
+    });
+    office.visits = [showing('f1', 'gone', 'f2')];
+    const fetched = vi.spyOn(office.office, 'thumb').mockImplementation((fileId) => {
+      if (fileId === 'gone') throw new OfficeError('failed', 'No such picture.');
+      return Promise.resolve({ bytes: new ArrayBuffer(3), mime: 'image/webp' });
+    });
+    const t = tablet();
+    await t.start();
+    const kept = async () => (await t.database?.getAllKeys('thumbs')) ?? [];
+    expect(await kept()).toEqual(['f1', 'f2']);
+    expect(await t.database?.get('thumbs', 'f1')).toMatchObject({ mime: 'image/webp' });
+    office.visits = [showing('f2')];
+    await t.sync();
+    expect(await kept()).toEqual(['f2']);
+    expect(fetched.mock.calls.filter(([id]) => id === 'f2')).toHaveLength(1);
+    office.visits = [showing('f3', 'f4')];
+    fetched.mockClear().mockImplementation(offline);
+    await t.sync();
+    expect([fetched.mock.calls.length, t.snapshot.line]).toEqual([1, 'offline']);
+  });
+});
+
 describe('unsent work as a file', () => {
   it('holds entries and pictures as they were, and goes in under their writer’s name, once', async () => {
     const t = tablet();
@@ -296,6 +392,27 @@ describe('the office over HTTP', () => {
     expect([asked(3).init?.method, asked(4).init?.method, asked(4).address.pathname]).toEqual(['PUT', 'POST', '/api/arrivals']);
     expect(asked(5).address.pathname + asked(5).address.search).toBe('/api/files/f1?size=thumb');
     expect(asked(0).init).toMatchObject({ credentials: 'same-origin', cache: 'no-store', redirect: 'error' });
+  });
+
+  it('is sent the entries themselves, and given time by how much goes out', async () => {
+    const patience = vi.spyOn(AbortSignal, 'timeout');
+    const via = answering(200, { results: [], lastSeq: 0, stopped: null });
+    const t = tablet();
+    await t.start();
+    await part(t, 'Belt');
+    const entries = [...t.snapshot.entries.values()];
+    await officeOverHttp('http://office', via).send({ id: 'd', holder: 'ana', ...NAME }, 'then', entries);
+    const { body, method } = via.mock.calls[0]?.[1] ?? {};
+    if (!(body instanceof Blob)) throw new Error('nothing was sent');
+    expect([method, JSON.parse(await body.text())]).toEqual([
+      'POST',
+      { device: { id: 'd', holder: 'ana', ...NAME }, sentAt: 'then', entries: entries.map((k) => k.entry) },
+    ]);
+    // 32 kbit/s is the slowest line that still counts as one: a megabyte has four minutes more than a few words.
+    await officeOverHttp('http://office', via).upload('abc', 0, 1, new Uint8Array(1_000_000));
+    const [words = 0, megabyte = 0] = patience.mock.calls.slice(-2).map(([ms]) => ms);
+    expect(words).toBeGreaterThanOrEqual(30_000);
+    expect(megabyte - words).toBeGreaterThan(240_000);
   });
 
   it('signs out with its own token, and says where it could not', async () => {

@@ -25,7 +25,11 @@ async function loadFonts(): Promise<void> {
     Font.register({ family: PAPER_FONT, fontWeight: weight, src: path.join(process.cwd(), 'node_modules', file) });
     await Font.load(which);
     const font = Font.getFont(which)?.data;
-    if (font && 'characterSet' in font) for (const letter of font.characterSet) font.glyphForCodePoint(letter);
+    if (!font || !('characterSet' in font)) continue;
+    for (const letter of font.characterSet) font.glyphForCodePoint(letter);
+    // The library breaks lines by counting glyphs as letters: after one “fi” drawn as one, a line ended within a word.
+    const layout = font.layout.bind(font);
+    font.layout = (text: string, features?: object, ...more: unknown[]) => layout(text, { ...features, liga: false }, ...more);
   }
   Font.registerHyphenationCallback(whole);
 }

@@ -51,3 +51,11 @@ it.each(['en', 'es'] as const)('a quarter on paper says every line of the summar
   ];
   expectInOrder(said, lines);
 });
+
+it('ends no line within a word, whatever letters are often drawn as one', async () => {
+  const footer = Array.from({ length: 40 }, (_, i) => `the first office coffee of fifty-${i} flows off`).join(', ');
+  const shop = { name: 'Larkspur Cold', phone: '555 0100', email: '', footer, logo: null };
+  const report = quarterForCustomer('Faro', quarterOf(on), [kitchen(1)], 'en');
+  const pdf = await renderPdf(createElement(QuarterPaper, { onFile: { report, shop } }) as never);
+  expectInOrder(await textOfPaper(pdf, 'Larkspur Cold · 555 0100'), [footer]);
+});

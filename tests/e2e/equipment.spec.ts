@@ -170,7 +170,7 @@ test('a unit goes out of use with a reason and comes back', async ({ page, signI
   await page.getByRole('textbox', { name: 'Why' }).fill('Sold with the fryer');
   await page.getByRole('button', { name: 'Take unit out of use' }).click();
   await expect(page.getByText('This unit is out of use.')).toBeVisible();
-  await expect(page.getByText('Sold with the fryer')).toBeVisible();
+  await expect(page.getByText(/out of use\.\s*Sold with the fryer/)).toBeVisible();
   await accessible();
   await page.getByRole('button', { name: 'Put it back in use' }).click();
   await expect(page.getByText('This unit is out of use.')).toHaveCount(0);

@@ -69,7 +69,7 @@ export function useSyncExternalStore<T>(subscribe: (changed: () => void) => () =
 }
 
 /** The place where screens are drawn; what stood there before goes. */
-export function createRoot(place: Element): { render: (what: VNode) => void } {
+export function createRoot(place: Element): { render: (what: VNode) => void; unmount: () => void } {
   place.textContent = '';
-  return { render: (what) => render(what, place) };
+  return { render: (what) => render(what, place), unmount: () => render(null, place) };
 }

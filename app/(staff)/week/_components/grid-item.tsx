@@ -73,7 +73,7 @@ export function GridItem({ visit: v, share, onKeyDown, onBlur, onDragStart }: Pr
           className={`visit-on-line ${LOOK[v.look]}`}
         >
           {/* Where both ends have no room, the second wraps out of sight and the first stands whole. */}
-          <span className="flex max-h-[1.25em] flex-wrap items-center overflow-hidden whitespace-nowrap font-bold max-md:max-h-none">
+          <span className="block max-h-[1.25em] shrink-0 overflow-hidden font-bold max-md:max-h-none">
             {v.marks.slice(0, 2).map((m) => (
               <span key={m.label} className="mr-1">
                 <State shape={m.shape} tone={m.tone}>
@@ -81,8 +81,9 @@ export function GridItem({ visit: v, share, onKeyDown, onBlur, onDragStart }: Pr
                 </State>
               </span>
             ))}
-            <span>{begins}</span>
-            <span>{`–${ends}`}</span>
+            <span className="whitespace-nowrap">{begins}</span>
+            <wbr />
+            <span className="whitespace-nowrap">{`–${ends}`}</span>
           </span>
           <span className="truncate">{v.kitchen === v.customer ? v.customer : `${v.kitchen}`}</span>
           <span className="truncate text-soft">

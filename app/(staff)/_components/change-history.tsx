@@ -1,20 +1,11 @@
 import type { ReactNode } from 'react';
+import type { ChangeOnFile } from '@/lib/core/audit/change';
 import { actionWords, fieldWords, notedWords, valueWords } from '@/lib/core/audit/words';
 import { dayDateIn, timeIn } from '@/lib/core/calendar/when';
 import { counted } from '@/lib/core/wording/counted';
 
-export type Change = {
-  id: string;
-  at: Date;
-  by: string;
-  action: string;
-  part: string;
-  changed: { field: string; from: unknown; to: unknown }[];
-  more: [name: string, value: unknown][];
-};
-
 /** Who changed this record and what, folded away until somebody asks. Values stand as on file, in SI units. */
-export function ChangeHistory({ changes, timeZone }: { changes: Change[]; timeZone: string }) {
+export function ChangeHistory({ changes, timeZone }: { changes: ChangeOnFile[]; timeZone: string }) {
   if (changes.length === 0) return null;
   return (
     <details className="mt-6 no-print">
@@ -29,7 +20,7 @@ export function ChangeHistory({ changes, timeZone }: { changes: Change[]; timeZo
 }
 
 /** One change: what was done to what, when, by whom, and each field from what to what. */
-export function ChangeLine({ change: c, timeZone, of }: { change: Change; timeZone: string; of: ReactNode }) {
+export function ChangeLine({ change: c, timeZone, of }: { change: ChangeOnFile; timeZone: string; of: ReactNode }) {
   const noted = notedWords(c.more);
   return (
     <li className="border-b border-line pb-2">

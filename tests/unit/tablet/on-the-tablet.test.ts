@@ -1,5 +1,5 @@
 import 'fake-indexeddb/auto';
-import { IDBFactory, IDBObjectStore } from 'fake-indexeddb';
+import { IDBObjectStore } from 'fake-indexeddb';
 import { beforeEach, describe, expect, it, vi } from 'vitest';
 import { CHUNK_BYTES, type RoundReply, type VisitOnFile } from '@/lib/core/tablet';
 import { endSession } from '@/lib/tablet/end-session';
@@ -9,6 +9,7 @@ import { handTo, holder, people } from '@/lib/tablet/people';
 import { entryState } from '@/lib/tablet/snapshot';
 import { troubleOf } from '@/lib/tablet/storage-trouble';
 import { Tablet } from '@/lib/tablet/tablet';
+import { emptyBrowser } from './support/browser';
 import { aVisit, OfficeInMemory } from './support/office';
 
 const NAME = { name: 'Tablet', appVersion: 'test' };
@@ -22,13 +23,7 @@ const offline = () => {
 
 beforeEach(() => {
   vi.restoreAllMocks();
-  globalThis.indexedDB = new IDBFactory();
-  const notes = new Map<string, string>();
-  vi.stubGlobal('localStorage', {
-    getItem: (k: string) => notes.get(k) ?? null,
-    setItem: (k: string, v: string) => void notes.set(k, v),
-    removeItem: (k: string) => void notes.delete(k),
-  });
+  emptyBrowser();
   office = new OfficeInMemory();
   office.visits = [aVisit('v1'), aVisit('v2')];
   now = Date.now();

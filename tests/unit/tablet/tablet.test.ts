@@ -9,6 +9,7 @@ import { handTo, holder } from '@/lib/tablet/people';
 import { entryState } from '@/lib/tablet/snapshot';
 import { Tablet } from '@/lib/tablet/tablet';
 import { unsentOfOthers, unsentWork } from '@/lib/tablet/unsent';
+import { emptyBrowser } from './support/browser';
 import { aVisit, OfficeInMemory } from './support/office';
 
 const NAME = { name: 'Tablet', appVersion: 'test' };
@@ -27,13 +28,7 @@ const photo = (t: Tablet, sha256: string, bytes = 10) =>
 
 beforeEach(() => {
   vi.restoreAllMocks();
-  globalThis.indexedDB = new IDBFactory();
-  const notes = new Map<string, string>();
-  vi.stubGlobal('localStorage', {
-    getItem: (k: string) => notes.get(k) ?? null,
-    setItem: (k: string, v: string) => void notes.set(k, v),
-    removeItem: (k: string) => void notes.delete(k),
-  });
+  emptyBrowser();
   office = new OfficeInMemory();
   office.visits = [aVisit('v1'), aVisit('v2')];
   now = Date.now();

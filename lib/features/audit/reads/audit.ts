@@ -1,4 +1,5 @@
 import 'server-only';
+import type { ChangeOnFile } from '../../../core/audit/change';
 import { RECORD_KINDS, type RecordKind } from '../../../core/audit/kinds';
 import { isId } from '../../../core/ids/is-id';
 import { groupBy } from '../../../core/numerics/group-by';
@@ -15,18 +16,6 @@ export async function lastChange(db: Tx, entity: string, entityId: string) {
   const changed = STORED_AUDIT_DETAIL.read(entry.detail).changed;
   return { at: entry.at, by: by?.name ?? 'Someone', action: entry.action, fields: Object.keys(changed ?? {}), detail: entry.detail };
 }
-
-export type ChangeOnFile = {
-  id: string;
-  at: Date;
-  by: string;
-  action: string;
-  /** What of the record it was, where not the record itself: the name of a task, a certificate. */
-  part: string;
-  changed: { field: string; from: unknown; to: unknown }[];
-  /** What was noted beside, by its name. */
-  more: [name: string, value: unknown][];
-};
 
 type Line = { id: bigint; at: Date; userId: string | null; name: string | null; action: string; detail: unknown; part: string };
 

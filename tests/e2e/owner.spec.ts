@@ -196,6 +196,9 @@ test.describe('the owner', () => {
     await page.goto('/shop/changes?kind=Certificate&by=&from=2001-01-01&until=2001-01-02');
     await expect(page.getByText('Nothing of this was changed.')).toBeVisible();
     await accessible();
+    await page.goto('/shop/changes?from=2100-01-02&until=2001-01-01');
+    await expect(page.getByLabel('From')).toHaveValue('2001-01-01');
+    await expect(lines.first()).toBeVisible();
   });
 
   test('asks what a stricter risk would move before saving it', async ({ page, signIn, accessible }) => {

@@ -41,7 +41,9 @@ const lineOf = (typed: string | undefined) => (typed && /^\d{1,18}$/.test(typed)
 
 export default definePage('export:everything', async ({ db, query }) => {
   const zone = await shopTimeZone(db);
-  const [from, until] = [dayOf(query.from), dayOf(query.until)];
+  const typed = [dayOf(query.from), dayOf(query.until)] as const;
+  // The wrong way round they are the same days, as everywhere a period is asked for.
+  const [from, until] = typed[0] && typed[1] && typed[0] > typed[1] ? [typed[1], typed[0]] : typed;
   const kind = isOneOf(RECORD_KINDS, query.kind) ? query.kind : undefined;
   const userId = isId(query.by) ? query.by : undefined;
   const [people, { changes, older }] = await Promise.all([

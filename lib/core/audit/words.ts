@@ -85,6 +85,8 @@ const LONGEST = 80;
 export function valueWords(value: unknown): string {
   if (value === null || value === undefined || value === '') return 'nothing';
   if (typeof value === 'boolean') return value ? 'yes' : 'no';
-  const text = typeof value === 'string' ? value : JSON.stringify(value);
+  // One of a closed set stands on file as "go_on".
+  const text =
+    typeof value === 'string' ? (/^[a-z]+(?:_[a-z]+)+$/.test(value) ? value.replaceAll('_', ' ') : value) : JSON.stringify(value);
   return text.length > LONGEST ? `${text.slice(0, LONGEST)}…` : text;
 }

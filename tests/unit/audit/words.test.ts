@@ -22,6 +22,8 @@ describe('an audit in words', () => {
     [false, 'no'],
     [['flammable'], '["flammable"]'],
     ['x'.repeat(90), `${'x'.repeat(80)}…`],
+    ['go_on', 'go on'],
+    ['R_448A as it was typed', 'R_448A as it was typed'],
   ])('%j: %s', (value, expected) => expect(valueWords(value)).toBe(expected));
 });
 

@@ -49,7 +49,7 @@ export const Ticked = z.boolean().optional().default(false);
 export function Bounded(limit: Limited, unit = '') {
   const [lo, hi] = LIMITS[limit];
   return z
-    .number({ error: 'Write a number, with a point for decimals.' })
+    .number({ error: 'Write a number.' })
     .refine((x) => within([lo, hi], x), `Between ${lo} and ${hi}${unit ? ` ${unit}` : ''}.`)
     .optional();
 }
@@ -63,7 +63,7 @@ export function Measured(span: Span, measure: Measure) {
   const units = unitsOfMeasure(measure);
   return z
     .object({
-      value: z.number({ error: 'Write a number, with a point for decimals.' }).optional(),
+      value: z.number({ error: 'Write a number.' }).optional(),
       unit: z.enum(Object.keys(units)),
       onFile: z.number().optional(),
     })

@@ -15,7 +15,7 @@ import { counterEntry } from '@/lib/features/refrigerant-book/verbs/counter-entr
 import { addLeakTest } from '@/lib/features/refrigerant-book/verbs/leaks';
 import { exportChronic } from '@/lib/features/refrigerant-book/verbs/export-book';
 import { useDatabase } from '../../support/database';
-import { haveOneUnit, unitRow, visitRow } from '../../support/factories';
+import { haveOneUnit, type unitRow, visitRow } from '../../support/factories';
 
 const database = useDatabase();
 

@@ -5,6 +5,8 @@ export const ERROR_CODES = [
   'not_proven',
   'code_wanted',
   'code_wrong',
+  'fresh_wanted',
+  'fresh_wrong',
   'not_found',
   'invalid',
   'conflict',

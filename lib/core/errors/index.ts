@@ -3,6 +3,7 @@ export const ERROR_CODES = [
   'not_signed_in',
   'not_allowed',
   'not_proven',
+  'step_wanted',
   'code_wanted',
   'code_wrong',
   'fresh_wanted',

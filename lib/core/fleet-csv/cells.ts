@@ -1,5 +1,5 @@
 import { isLocalDate, parseRule, weeksRule, isDayRule, CalendarError, type LocalDate } from '../calendar';
-import { isTimeZone } from '../calendar/is-time-zone';
+import { timeZoneMeant } from '../calendar/is-time-zone';
 import { LIMITS, NAME_MAX, within, type Span } from '../equipment/limits';
 import { manyLines, oneLine } from '../wording/plain-text';
 
@@ -49,7 +49,8 @@ export function date(text: string): Cell<LocalDate> {
 }
 
 export function timeZone(text: string): Cell<string> {
-  return isTimeZone(text) ? { value: text } : { problem: 'Is not a time zone. Write it like America/Chicago.' };
+  const zone = timeZoneMeant(text);
+  return zone ? { value: zone } : { problem: 'Is not a time zone. Write it like America/Chicago.' };
 }
 
 export function email(text: string): Cell<string> {

@@ -79,7 +79,7 @@ describe('a cell', () => {
     ['roof_work', 'maybe', 'Write yes or no.'],
     ['preferred_weekday', 'Tu', 'Is not a weekday. Write Monday or Mon.'],
     ['preferred_weekday', 'someday', 'Is not a weekday. Write Monday or Mon.'],
-    ['time_zone', 'Chicago', 'Is not a time zone. Write it like America/Chicago.'],
+    ['time_zone', 'Chicagoland', 'Is not a time zone. Write it like America/Chicago.'],
     ['contact_email', 'petra@rye', 'Is not an e-mail address.'],
     ['contact_email', 'petra rye@x.example', 'Is not an e-mail address.'],
     ['contact_email', `${'x'.repeat(190)}@rye.example`, 'Is not an e-mail address.'],

@@ -10,7 +10,8 @@ export async function register() {
   const { askingAddress } = await import('./lib/server/doors/address');
   takeTurns(askingAddress);
   const { readInAtFirst } = await import('./lib/server/process/read-in');
-  readInAtFirst();
+  // While it is worked on, pages are made when they are asked for.
+  if (process.env.NODE_ENV === 'production') readInAtFirst();
   // Whoever wants the first paper or sends the first picture would hold up everybody while this is read in; now nobody waits yet.
   await import('sharp');
   const { startJobs } = await import('./lib/jobs/start');

@@ -65,7 +65,7 @@ describe('a cell', () => {
   it.each([
     ['customer', 'x'.repeat(NAME_MAX + 1), `${NAME_MAX + 1} characters; at most ${NAME_MAX} fit.`],
     ['notes', 'x'.repeat(TEXT_MAX + 1), `${TEXT_MAX + 1} characters; at most ${TEXT_MAX} fit.`],
-    ['lat', '41,5', 'Has a comma. Write decimals with a point and thousands without a mark.'],
+    ['altitude_ft', '1,400', 'Could be 1400 or 1.4. Write thousands without a mark and decimals with a point.'],
     ['lat', 'north', 'Is not a number. Write the bare number; the column’s name already says degrees.'],
     ['lat', '4.1.1', 'Is not a number. Write the bare number; the column’s name already says degrees.'],
     ['lat', '41 N', 'Is not a number. Write the bare number; the column’s name already says degrees.'],
@@ -76,7 +76,7 @@ describe('a cell', () => {
     ['refrigerant', 'R999', 'Is not a refrigerant on our list. Write it like R404A; the list stands with the columns. Or unknown.'],
     ['tag', 'a', 'Tags take 2 to 40 letters, digits, dots, dashes and underscores.'],
     ['tag', 'a b', 'Tags take 2 to 40 letters, digits, dots, dashes and underscores.'],
-    ['roof_work', 'maybe', 'Write yes or no.'],
+    ['roof_work', 'maybe', 'Write yes or no; y, n, true, false, 1, 0 and x for yes will do as well.'],
     ['preferred_weekday', 'Tu', 'Is not a weekday. Write Monday or Mon.'],
     ['preferred_weekday', 'someday', 'Is not a weekday. Write Monday or Mon.'],
     ['time_zone', 'Chicago', 'Is not a time zone. Write it like America/Chicago.'],
@@ -87,7 +87,14 @@ describe('a cell', () => {
     ['coil_cleaning_rule', '105', 'Weeks run from 1 to 104.'],
     ['coil_cleaning_rule', 'FREQ=HOURLY', expect.stringMatching(/./)],
     ['coil_cleaning_rule', 'every moon', expect.stringMatching(/ Whole weeks will do as well, for instance 6\.$/)],
-    ['coil_cleaning_last_done', '31.3.2026', 'Is not a date. Write year-month-day, for instance 2026-03-31.'],
+    ['coil_cleaning_last_done', '3.4.2026', 'Could be 2026-03-04 or 2026-04-03. Write year-month-day, for instance 2026-03-31.'],
+    ['coil_cleaning_last_done', 'spring 2026', 'Is not a date. Write year-month-day, for instance 2026-03-31.'],
+    ['coil_cleaning_last_done', '45367', 'Is not a date. Write year-month-day, for instance 2026-03-31.'],
+    ['coil_cleaning_last_done', 'Mar 2026', 'Is not a date. Write year-month-day, for instance 2026-03-31.'],
+    ['coil_cleaning_last_done', '31.2.2026', 'Is not a date. Write year-month-day, for instance 2026-03-31.'],
+    ['box_f', 'cold', 'Is not a number. Write the bare number; the column’s name already says °F. One with its own unit will do as well, like 3 °C.'],
+    ['box_f', '38 psi', 'Is not a number. Write the bare number; the column’s name already says °F. One with its own unit will do as well, like 3 °C.'],
+    ['charge_oz', '20 floz', 'Is not a number. Write the bare number; the column’s name already says oz. One with its own unit will do as well, like 3 lb.'],
   ])('%s “%.20s”: %s', (header, text, problem) => {
     const row = emptyRow();
     expect(by(header).take(text, row)).toEqual(problem);

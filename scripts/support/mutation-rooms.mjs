@@ -49,14 +49,16 @@ const core = (room) => ({
 
 // Whole shops and backups: they read half of all rooms, slowly, and say little of any.
 const OF_ALL = ['archive', 'backup', 'fuzz', 'seed'];
-const integration = rooms('tests/integration')
-  .filter((folder) => !OF_ALL.includes(folder))
-  .flatMap((folder) =>
-    readdirSync(`tests/integration/${folder}`)
-      .filter((name) => name.endsWith('.test.ts'))
-      .map((name) => `tests/integration/${folder}/${name}`),
-  );
-const calling = (room) => integration.filter((file) => readFileSync(file, 'utf8').includes(`lib/features/${room}/`));
+const files = (kind) =>
+  rooms(`tests/${kind}`)
+    .filter((folder) => !OF_ALL.includes(folder))
+    .flatMap((folder) =>
+      readdirSync(`tests/${kind}/${folder}`)
+        .filter((name) => name.endsWith('.test.ts'))
+        .map((name) => `tests/${kind}/${folder}/${name}`),
+    );
+const all = [...files('integration'), ...files('unit')];
+const calling = (room) => all.filter((file) => readFileSync(file, 'utf8').includes(`'@/lib/features/${room}/`));
 /** The tests of its own folder, those that call it, and some that meet it through others. */
 const feature = (room) => ({
   code: [`lib/features/${room}/**/*.ts`],

@@ -1,8 +1,8 @@
 import { isLocalDate, parseRule, weeksRule, isDayRule, readSureDate, CalendarError, type LocalDate } from '../calendar';
-import { isTimeZone } from '../calendar/is-time-zone';
+import { timeZoneMeant } from '../calendar/is-time-zone';
 import { LIMITS, NAME_MAX, within, type Span } from '../equipment/limits';
 import { unitsOfMeasure, type Measure } from '../measures/entry-units';
-import { readFigure, readMeasure, type Either } from '../measures/typed';
+import { readFigure, readMeasure } from '../measures/typed';
 import { manyLines, oneLine } from '../wording/plain-text';
 
 export type Cell<T> = { value: T } | { problem: string };
@@ -14,21 +14,15 @@ export const freeText =
       ? { problem: `${text.length} characters; at most ${max} fit.` }
       : { value: (max > NAME_MAX ? manyLines : oneLine)(text).trim() };
 
-const figures = (n: number) => String(Number(n.toPrecision(12)));
-const isEither = (x: number | Either): x is Either => typeof x === 'object';
-
 /**
  * A number in the column's own unit, or with another of its `measure` beside it; turned to SI and held to the limits of its field.
  */
 export const number =
   (span: Span, unit: string, toSi: (x: number) => number, fromSi: (x: number) => number, measure?: Measure) =>
   (text: string): Cell<number> => {
-    const read = measure ? readMeasure(measure, text) : { figure: readFigure(text), toSi: null };
+    const bare = readFigure(text);
+    const read = bare === null && measure ? readMeasure(measure, text) : { figure: bare, toSi: null };
     if (!read || read.figure === null) return { problem: notANumber(unit, measure) };
-    if (isEither(read.figure)) {
-      const [thousands, decimals] = read.figure.either.map(figures);
-      return { problem: `Could be ${thousands} or ${decimals}. Write thousands without a mark and decimals with a point.` };
-    }
     const value = (read.toSi ?? toSi)(read.figure);
     if (within(span, value)) return { value };
     const [lo, hi] = span;
@@ -68,7 +62,8 @@ export function date(text: string): Cell<LocalDate> {
 }
 
 export function timeZone(text: string): Cell<string> {
-  return isTimeZone(text) ? { value: text } : { problem: 'Is not a time zone. Write it like America/Chicago.' };
+  const zone = timeZoneMeant(text);
+  return zone ? { value: zone } : { problem: 'Is not a time zone. Write it like America/Chicago.' };
 }
 
 export function email(text: string): Cell<string> {

@@ -1,20 +1,16 @@
 import { plainMarks } from '../wording/plain-text';
 import { MEASURES, type Measure } from './entry-units';
-
-/** A number that could be two: "1,400" is a thousand and more to some, one and a bit to others. */
-export type Either = { readonly either: readonly [thousands: number, decimals: number] };
+import { typedNumber } from './typed-number';
 
 /**
- * The number that somebody wrote: 3, −3.5, 3,5, 1,400.5, 1.400,5 or 1 400. Null where it is none. A point alone is always that
- * of decimals, so that what a file of ours says comes back as it was.
+ * A number as it stands in somebody's file: as people type it (`typedNumber`), or 1.400,5 with both marks the other way round, or
+ * 2.5e-7 as programs write it. Null where it is none.
  */
-export function readFigure(text: string): number | Either | null {
-  const plain = plainMarks(text).replace(/[−–]/g, '-').replace(/\s/g, '');
-  if (/^[+-]?(\d+\.?\d*|\.\d+)(e[+-]?\d+)?$/i.test(plain)) return Number(plain);
-  if (/^[+-]?\d{1,3}(,\d{3})*,\d{3}\.\d+$|^[+-]?\d{1,3}(,\d{3}){2,}$/.test(plain)) return Number(plain.replaceAll(',', ''));
-  const point = Number(plain.replaceAll('.', '').replace(',', '.'));
-  if (/^[+-]?[1-9]\d{0,2},\d{3}$/.test(plain)) return { either: [Number(plain.replace(',', '')), point] };
-  return /^[+-]?\d*,\d+$|^[+-]?\d{1,3}(\.\d{3})+,\d+$/.test(plain) ? point : null;
+export function readFigure(text: string): number | null {
+  const plain = plainMarks(text).trim().replace(/^–/, '-');
+  if (/^[+-]?\d+(\.\d+)?e[+-]?\d+$/i.test(plain)) return Number(plain);
+  if (/^[+−-]?[1-9]\d{0,2}(\.\d{3})+,\d+$/.test(plain)) return typedNumber(plain.replaceAll('.', ''));
+  return typedNumber(plain);
 }
 
 const { temperature, difference, pressure, mass, length, power } = MEASURES;
@@ -69,7 +65,7 @@ export function unitNamed(measure: Measure, word: string): ((x: number) => numbe
 const NO_UNIT = /^([°º]|deg(rees?)?\.?)?$/i;
 
 /** "3", "3 °C", "38F", "150 psi": the number, and how it is turned to SI where it names its unit. Null where it is no such measure. */
-export function readMeasure(measure: Measure, text: string): { figure: number | Either; toSi: ((x: number) => number) | null } | null {
+export function readMeasure(measure: Measure, text: string): { figure: number; toSi: ((x: number) => number) | null } | null {
   const plain = plainMarks(text).trim();
   const [, number = '', word = ''] = /^(.*\d\.?)\s*(\D*)$/s.exec(plain) ?? [];
   const figure = readFigure(number);

@@ -14,7 +14,9 @@ export type Table = {
 
 /** Lines of a cell that are a unit each stay apart; of others the break is a space. Hyphens and blanks are those of a keyboard. */
 function inOneLine(cell: string): string {
-  const lines = plainMarks(cell).split(/\r?\n/).flatMap((l) => l.replace(/\s+/g, ' ').trim() || []);
+  const lines = plainMarks(cell)
+    .split(/\r?\n/)
+    .flatMap((l) => l.replace(/\s+/g, ' ').trim() || []);
   return lines.join(lines.length > 1 && lines.every((l) => l.length < 30 && kindOf(l) !== null) ? ' / ' : ' ');
 }
 

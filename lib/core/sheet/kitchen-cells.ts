@@ -17,7 +17,7 @@ function hoursIn(text: string): string | null {
 /** "$0.14", "0,17 €/kWh" and "14 cents" as a number of the shop's money; null where it is none. */
 function priceIn(text: string): string | null {
   const figure = readFigure(/[\d.,]*\d/.exec(text)?.[0] ?? '');
-  if (typeof figure !== 'number') return null;
+  if (figure === null) return null;
   return String(Number((/[\d\s](c|ct|cents?)\b|¢/i.test(text) ? figure / 100 : figure).toPrecision(12)));
 }
 
@@ -69,7 +69,11 @@ export function kitchenCells(
     }
     if (c.contact_email && EMAIL.test(c.contact_email)) give('contact_email', c.contact_email);
     else if (c.contact_email)
-      keep('contact_email', 'E-mail', 'Not an e-mail address: kept with the access notes. Understood are addresses like ann@kitchen.example.');
+      keep(
+        'contact_email',
+        'E-mail',
+        'Not an e-mail address: kept with the access notes. Understood are addresses like ann@kitchen.example.',
+      );
     if (c.energy_price_per_kwh) {
       const price = priceIn(c.energy_price_per_kwh);
       if (price) give('energy_price_per_kwh', price);

@@ -118,7 +118,7 @@ function kindSource({ cells: c }: SheetRow): string {
 /** Kelvin of a number of degrees: in its own unit, else in that of its column’s name, else in that of the sheet’s bare numbers. Null where it is none. */
 function degreesIn(text: string, target: string, { header, temperatureUnit, bareDegrees }: SheetRules): number | null {
   const read = readMeasure('temperature', text);
-  if (!read || typeof read.figure !== 'number') return null;
+  if (!read) return null;
   const column = unitIn(header(target));
   if (!read.toSi && !column) bareDegrees.push(text);
   return (read.toSi ?? entryUnit('temperature', column ?? temperatureUnit).toSi)(read.figure);
@@ -170,7 +170,9 @@ function onRoof(c: Cells): boolean | null {
   const said = (c.roof_work ?? '').trim();
   if (/^(y|yes|x|true|t|1|on|s[ií])(?!\p{L})|^[✓✔☑]|^roof|^ladder/iu.test(said)) return true;
   if (/\broof/i.test(`${c.placement ?? ''} ${c.unit ?? ''}`)) return true;
-  return said === '' || /^(no?|not|none|false|f|0|off|ground|indoors?|inside)(?!\p{L})|^[✗✘☐]/iu.test(said) || SAYS_NOTHING.test(said) ? false : null;
+  return said === '' || /^(no?|not|none|false|f|0|off|ground|indoors?|inside)(?!\p{L})|^[✗✘☐]/iu.test(said) || SAYS_NOTHING.test(said)
+    ? false
+    : null;
 }
 
 /** What the column of the roof says beside yes and no is kept. */
@@ -202,7 +204,8 @@ function chargeCell(c: Cells, rules: SheetRules, keep: Keep): Out {
   if (!said) return {};
   const kg = readMass(said, rules.massUnit);
   if (kg === 'bare') {
-    if (rules.choices.answers.charge === 'leave') keep('charge', said, 'A charge without a unit: kept in the notes. Understood are 20 oz, 1.25 lb, 567 g or 0.6 kg.');
+    if (rules.choices.answers.charge === 'leave')
+      keep('charge', said, 'A charge without a unit: kept in the notes. Understood are 20 oz, 1.25 lb, 567 g or 0.6 kg.');
     else rules.bareCharges.push(said);
     return {};
   }

@@ -8,7 +8,8 @@ import { messySheets } from '@/tests/support/messy-sheet';
 const ctx: SheetContext = {
   refrigerants: FILED_REFRIGERANTS.map((r) => r.id),
   customersOnFile: [],
-  dateOrder: 'month first', temperature: 'F',
+  dateOrder: 'month first',
+  temperature: 'F',
   today: '2026-11-27',
 };
 const read = (sheets: RawSheet[], choices: SheetChoices = NO_CHOICES) => readSheet(sheets, choices, ctx);

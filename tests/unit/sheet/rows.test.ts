@@ -508,7 +508,13 @@ describe('a reading as a whole', () => {
       ['Elm', '', '312-555-0141', ''],
     ]);
     expect(r.rows).toBe(1);
-    expect(r.assumptions).toContainEqual({ column: '', lines: [3], text: 'Nothing of a unit in the row: left out.', rows: 1, examples: ['Elm · 312-555-0141'] });
+    expect(r.assumptions).toContainEqual({
+      column: '',
+      lines: [3],
+      text: 'Nothing of a unit in the row: left out.',
+      rows: 1,
+      examples: ['Elm · 312-555-0141'],
+    });
     expect(r.lines.map((l) => l.line)).toEqual([1, 2]);
   });
 

@@ -9,7 +9,8 @@ const read = (choices: SheetChoices = NO_CHOICES) =>
   readSheet(secondSheet(), choices, {
     refrigerants: FILED_REFRIGERANTS.map((r) => r.id),
     customersOnFile: [],
-    dateOrder: 'month first', temperature: 'F',
+    dateOrder: 'month first',
+    temperature: 'F',
     today: '2026-11-27',
   });
 const kinds = TASK_KINDS.map(({ key, label, defaultWeeks, minWeeks, maxWeeks }) => ({ key, label, defaultWeeks, minWeeks, maxWeeks }));

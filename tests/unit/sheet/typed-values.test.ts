@@ -80,7 +80,7 @@ it('a unit on file is found by its name however its words are joined, if only on
     version: 1,
     customer: 'Ash',
     kitchen: 'Ash',
-    values: { ...blankUnit(), name, tag: id },
+    values: { ...blankUnit('reach_in'), kind: 'reach_in' as const, placement: 'line' as const, refrigerant: 'R290', name, tag: id },
   });
   const row = (name: string) => ({ names: { customer: 'ASH', kitchen: 'Ash' }, kitchen: {}, unit: { name }, tasks: new Map() });
   const find = knownUnits([known('a', 'Reach-in by the bar'), known('b', 'Prep-1'), known('c', 'Prep 1'), known('d', 'Line - 2')]);
@@ -122,7 +122,7 @@ describe('other values as people type them', () => {
 const NONSENSE: readonly [column: string, text: string, field: 'notes' | 'access_notes', kept: string, understood: RegExp][] = [
   ['Temp', 'warmish', 'notes', 'Temp: warmish', /cooler, freezer.*3 °C/],
   ['Set point', '36-38', 'notes', 'Set point: 36-38', /38, 38 °F or 3 °C/],
-  ['Set point', '1,400', 'notes', 'Set point: 1,400', /38, 38 °F or 3 °C/],
+  ['Set point', '3,4,5', 'notes', 'Set point: 3,4,5', /38, 38 °F or 3 °C/],
   ['Charge', 'plenty', 'notes', 'Charge: plenty', /1 lb 4 oz/],
   ['Last cleaned', '31.2.26', 'notes', 'Last cleaned: 31.2.26', /2026-03-16, .*16\.3\.2026/],
   ['Last cleaned', '12/24/27', 'notes', 'Last cleaned: 12/24/27', /up to today/],

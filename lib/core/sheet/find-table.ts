@@ -20,6 +20,22 @@ function inOneLine(cell: string): string {
   return lines.join(lines.length > 1 && lines.every((l) => l.length < 30 && kindOf(l) !== null) ? ' / ' : ' ');
 }
 
+/** Written for "as in the row above". */
+const SAME = /^("|''|”|“|〃|[-–—]\s*["”]\s*[-–—]|ditto|do\.|same( as above)?|as above)$/i;
+/** Rows in which something was written as the same as above, with what that is. */
+export function sameAsAbove(body: readonly Table['body'][number][]): { body: Table['body']; rows: Map<number, string> } {
+  let above: readonly string[] = [];
+  const rows = new Map<number, string>();
+  const out = body.map(({ line, cells }) => {
+    const filled = cells.map((c, i) => (SAME.test(c) ? (above[i] ?? '') : c));
+    const first = cells.findIndex((c) => SAME.test(c));
+    if (first >= 0) rows.set(line, filled[first] ?? '');
+    above = filled;
+    return { line, cells: filled };
+  });
+  return { body: out, rows };
+}
+
 const LOOK_FOR_HEADER_IN = 40;
 const TOTAL = /^(grand |sub.?)?total\b|^(count|sum)\b|^end of (list|report)|^page \d/i;
 const said = (cells: readonly string[]) => cells.filter((c) => c !== '');

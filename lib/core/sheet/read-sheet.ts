@@ -3,7 +3,7 @@ import { TEMPERATURE_UNITS, type MeasureUnits } from '../measures/preferred';
 import type { Position } from '../position';
 import { isOneOf } from '../typed/closed-set';
 import { claims } from './claims';
-import { findTable, likelySheet, type Table } from './find-table';
+import { findTable, likelySheet, sameAsAbove, type Table } from './find-table';
 import { kitchenCells } from './kitchen-cells';
 import { alike } from './names';
 import { chargeQuestion, customerQuestion, dateQuestion, degreesQuestion, placementQuestion, sameNames, whatQuestion } from './questions';
@@ -39,13 +39,16 @@ export type SheetContext = {
  * asked and what was done without asking. Nothing that was written in it is lost: what has no place goes into the notes.
  */
 export function readSheet(sheets: readonly RawSheet[], choices: SheetChoices, ctx: SheetContext): SheetReading {
-  const table = findTable(sheets[choices.sheet ?? likelySheet(sheets)] ?? { name: '', rows: [] });
+  const found = findTable(sheets[choices.sheet ?? likelySheet(sheets)] ?? { name: '', rows: [] });
+  const same = sameAsAbove(found.body);
+  const table = { ...found, body: same.body };
   const byColumn = table.headers.map((_, i) => table.body.map((r) => r.cells[i] ?? ''));
   const targets = guessColumns(table.headers, byColumn).map((g, i) => choices.columns[i] ?? g);
   const header = (target: string) => table.headers[targets.indexOf(target)] ?? '';
   const dates = byColumn[targets.indexOf('last_cleaned')]?.filter((v) => v !== '') ?? [];
 
   const tell = teller();
+  for (const value of same.rows.values()) tell.say('Marked as the same as above: taken from there.', value);
   const asWritten = rowsWithUnits(table, targets, tell.say);
   const rows = eachItsRow(asWritten, choices);
   const names = sameNames(rows, choices, ctx.customersOnFile);

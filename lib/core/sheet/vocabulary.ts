@@ -7,11 +7,12 @@ const KINDS: [RegExp, UnitKind][] = [
   [/\bwic\b|\bw\/?i\b|\bwi[\s-]*c(ooler)?\b|walk.?in|cold.?room|cool.?room/, 'walk_in_cooler'],
   [/\bice\b|\bim\b|\bcuber\b|\bflaker\b/, 'ice_machine'],
   [/drawer|chef.?base|refrigerated base|equip(ment)? stand/, 'drawer_base'],
-  [/prep|sandwich|salad|pizza|mega.?top|\bpt\b|make.?(table|line)|\bbain\b/, 'prep_table'],
+  [/prep|sandwich|salad.?(bar|table|station|unit|top)|pizza|mega.?top|\bpt\b|make.?(table|line)|\bbain\b/, 'prep_table'],
   [/under.?c(ou)?nt|\bu\/?c\b|low.?boy|work.?top|back.?bar|bottle|\bkeg|beer|draft|draught|wine/, 'undercounter'],
   [/display|merch|deli|glass.?door|open.?air|grab|\bcase\b|show.?case|sushi/, 'display'],
   [/condens|remote|\bcu\b|\brack\b|\brcu\b/, 'remote_condensing_unit'],
   [/reach.?in|\br\/?i\b|\bri[cf]\b|upright|refrig|fridge|freez|\bfrzr?\b|cooler|door|roll.?in|pass.?thr|cabinet/, 'reach_in'],
+  [/salad/, 'prep_table'],
 ];
 const PLACES: [RegExp, Placement][] = [
   [/roof|outdoor|outside|exterior|\bpad\b|alley|patio|\bext\b/, 'outdoors'],

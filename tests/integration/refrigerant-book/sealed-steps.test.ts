@@ -58,6 +58,48 @@ describe('a repair record from a tablet', () => {
     expect(round.me.certificates).toMatchObject([{ number: 'U-17' }]);
   });
 
+  it('what was weighed is in the book with the scale before and after, and whose certificate and visit it was', async () => {
+    const { db, visit, step, charge, tablet, cylinder, person, unit, certificate } = await begun();
+    const work = { step: 'recover', cylinderId: cylinder.id, cylinderWords: '', startKg: 13, endKg: 13.2, levelPaGauge: null, recoveredFor: 'reclaim' } as const; // prettier-ignore
+    const [out, back] = [
+      tablet.make(visit.id, 'sealed.step', step({ step: 'recover', work })),
+      tablet.make(visit.id, 'sealed.step', charge(13.2, 12.95)),
+    ];
+    expect((await tablet.send([out, back])).results.map((r) => r.outcome)).toEqual(['applied', 'applied']);
+    const lines = await db.cylinderEntry.findMany({ where: { cylinderId: cylinder.id }, orderBy: { at: 'asc' } });
+    const common = { unitId: unit.id, visitId: visit.id, byUserId: person.id, certificateId: certificate.id, correctsId: null, note: '' };
+    expect(lines).toMatchObject([
+      { ...common, id: out.id, stepId: out.id, way: 'recovered', grossBeforeKg: 13, grossAfterKg: 13.2, recoveredFor: 'reclaim', at: new Date(out.madeAt) },
+      { ...common, id: back.id, stepId: back.id, way: 'charged', grossBeforeKg: 13.2, grossAfterKg: 12.95, recoveredFor: null, at: new Date(back.madeAt) },
+    ]); // prettier-ignore
+    // Left out after all: the line is taken back, and says why.
+    await tablet.send([tablet.make(visit.id, 'sealed.step', step({ step: 'recover', work: null, skippedWhy: 'It was empty' }))]);
+    expect(await db.cylinderEntry.findFirst({ where: { correctsId: out.id } })).toMatchObject({
+      kg: expect.closeTo(-0.2, 9),
+      recoveredFor: 'reclaim',
+      note: 'Written anew on the repair record.',
+    });
+  });
+
+  it('another gas than the unit runs on is in the book, and the office is told; of a cylinder that was gone nothing is', async () => {
+    const { db, visit, charge, tablet, cylinder, book } = await begun();
+    await db.cylinder.update({ where: { id: cylinder.id }, data: { refrigerant: 'R404A' } });
+    const send = async (startKg: number, endKg: number) =>
+      (await tablet.send([tablet.make(visit.id, 'sealed.step', charge(startKg, endKg))])).results[0];
+    expect(await send(13, 12.75)).toMatchObject({
+      outcome: 'conflict',
+      note: expect.stringContaining(`${cylinder.label} holds R-404A, but Reach-in runs on R-134a.`),
+    });
+    expect(await book()).toEqual([-250]);
+    await db.cylinder.update({ where: { id: cylinder.id }, data: { refrigerant: 'R134a', goneAt: MORNING, goneWhy: 'handed in' } });
+    expect(await send(13, 12.7)).toMatchObject({
+      outcome: 'conflict',
+      note: expect.stringContaining(`${cylinder.label} was gone by then (handed in); what was weighed is not in the book.`),
+    });
+    // What the step had put there before is taken back all the same.
+    expect((await book()).toSorted((a, b) => a - b)).toEqual([-250, 250]);
+  });
+
   it('a record that was not finished is with its unit at the next visit', async () => {
     const { visit, step, tablet } = await begun();
     await tablet.send([tablet.make(visit.id, 'sealed.step', step({ step: 'open', work: { step: 'open', how: 'cut' } }))]);

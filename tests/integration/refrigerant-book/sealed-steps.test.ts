@@ -4,7 +4,7 @@ import { SEALED_STEPS, type SealedStep } from '@/lib/core/sealed';
 import type { Payloads } from '@/lib/core/tablet';
 import { handlingOf } from '@/lib/features/refrigerant-book/reads/handling';
 import { recordsOfUnit } from '@/lib/features/sealed/reads/records';
-import { openRecord, sealedEntry } from '@/lib/features/sealed/reads/steps';
+import { openRecord, type sealedEntry } from '@/lib/features/sealed/reads/steps';
 import { useDatabase } from '../../support/database';
 import { haveVisit, MORNING, Tablet } from '../tablet/a-tablet';
 

@@ -32,8 +32,8 @@ export async function remindOfTomorrow({ db, now, baseUrl }: { db: Db; now: Date
     const { date, minutes } = wallClock(kitchen.timeZone, now.getTime());
     if (todayIn(kitchen.timeZone, startsAt.getTime()) !== addDays(date, 1) || minutes < FROM_MINUTES) continue;
     // Whoever was told today needs no reminder tomorrow's eve.
-    const told = Math.max(createdAt.getTime(), ...events.map((e) => e.at.getTime()));
-    const toldToday = told >= instantOf(date, '00:00', kitchen.timeZone);
+    const lastSaid = Math.max(createdAt.getTime(), ...events.map((e) => e.at.getTime()));
+    const toldToday = lastSaid >= instantOf(date, '00:00', kitchen.timeZone);
     written += await withinTransaction(db, async (tx) => {
       const { count } = await tx.visit.updateMany({
         where: { id, startsAt, status: 'booked', OR: [{ remindedOf: null }, { remindedOf: { not: startsAt } }] },

@@ -74,6 +74,7 @@ export const ROOMS = {
   ...Object.fromEntries(measured('core').map((room) => [room, core(room)])),
   ...Object.fromEntries(measured('features').map((room) => [`${room}-verbs`, feature(room)])),
   'tablet-store': { code: ['lib/tablet/**/*.ts'], tests: ['tests/unit/tablet/**/*.test.ts'], goal: 75 },
+  schemas: { code: ['lib/schemas/**/*.ts'], tests: ['tests/unit/schemas/**/*.test.ts', 'tests/unit/tablet/**/*.test.ts'], goal: 75 },
   server: {
     code: ['lib/server/{doors/{caller,guard,throttle,define-action,define-route},people/{known-device,session},process/requests}.ts'],
     tests: ['tests/unit/server/**/*.test.ts', 'tests/integration/people/gate.test.ts'],

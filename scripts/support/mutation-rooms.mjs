@@ -25,6 +25,7 @@ const VERBS_ELSEWHERE = {
 export const TOO_SLOW = [
   ...['choices/compare', 'condenser/estimate-script', 'condenser/random', 'fouling/fleet', 'intervals/properties'],
   ...['intervals/simulation', 'planning/brute-force', 'planning/properties', 'sealed/vacuum-decay'],
+  '../integration/fleet-csv/whole-fleet',
   '../integration/fuzz/nonsense',
   '../integration/tablet/faults',
   '../unit/tablet/size',

@@ -102,14 +102,15 @@ export function conductanceSeen(scene: Scene): { lnK: number; sd: number; repeat
   return found && { lnK: found.measured.mean, sd: found.measured.sd, repeatSd: repeatSd(scene, found.plain, found.measured.sd) };
 }
 
-/** How far the machine stands from what is usual for its kind, as one reading shows it with nothing else wrong. */
+/** How far the machine stands from what is usual for its kind, as one reading shows it with nothing else wrong; null where it tells nothing of that. */
 export function ownSeen(scene: Scene): OwnMachine | null {
-  const found = plainOf(scene);
+  const parts = OWN_PARTS.filter((part) => scene.reading[S.OWN[part][1]] !== undefined);
+  const found = parts.length > 0 ? plainOf(scene) : null;
   if (!found) return null;
   const own: OwnMachine = {};
-  for (const part of OWN_PARTS) {
-    const [i, told] = S.OWN[part];
-    if (scene.reading[told] !== undefined) own[part] = Number((found.plain.x[i]! - scene.sound.mean[i]!).toPrecision(4));
+  for (const part of parts) {
+    const i = S.OWN[part][0];
+    own[part] = Number((found.plain.x[i]! - scene.sound.mean[i]!).toPrecision(4));
   }
   return own;
 }

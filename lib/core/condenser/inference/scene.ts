@@ -61,7 +61,7 @@ export function sceneOf(unit: CondenserUnit, entered: Reading, baseline: CleanBa
   const onPipe = Math.hypot(thermometer, CONTACT_SD_K);
   const left = options.learnt ? LEFT_WHEN_LEARNT : 1;
   const sound = soundPrior(machine, unit, reading, left);
-  if (options.learnt) asItsOwn(sound, reading, baseline);
+  asItsOwn(sound, reading, baseline, options.learnt);
   const head = reading.headPaGauge === undefined ? undefined : reading.headPaGauge + atmospherePa;
   const rise = condensingOf(machine, reading, atmospherePa) - sound.mean[S.AIR]!;
   const unsteady = scatterSd(reading) / Math.max(4, Number.isFinite(rise) ? rise : 12);
@@ -157,12 +157,13 @@ function soundPrior(machine: Machine, unit: CondenserUnit, reading: Reading, lef
  * From a machine of its kind to this one. What is read now and was not then is no better known than of any machine of the kind, and
  * neither is discharge gas that was never clamped.
  */
-function asItsOwn({ mean, sd }: S.Prior, reading: Reading, { own = {} }: CleanBaseline): void {
+function asItsOwn({ mean, sd }: S.Prior, reading: Reading, { own = {} }: CleanBaseline, learnt: boolean): void {
+  if (!learnt) return;
   for (const part of OWN_PARTS) {
-    const [i, told] = S.OWN[part];
+    const [i, field] = S.OWN[part];
     const off = own[part];
     if (off !== undefined) mean[i] = mean[i]! + off;
-    else if (reading[told] !== undefined || i === S.OVER) sd[i] = sd[i]! / LEFT_WHEN_LEARNT;
+    else if (reading[field] !== undefined || i === S.OVER) sd[i] = sd[i]! / LEFT_WHEN_LEARNT;
   }
 }
 

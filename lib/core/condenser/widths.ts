@@ -12,7 +12,8 @@ type Table = { all: Ends; capillary: Ends; lines: Ends; room?: Ends; learnt?: En
 
 /**
  * A mixture is as wide as its hypotheses' errors; how often its band held, by depth, expansion and what was read, sets these. Set on the
- * outside plant, part A, each drawn towards nothing and rounded; the discharge's 5 % wider all over, for makes that stray from A's (parts D and E).
+ * outside plant, part A, each drawn towards nothing and rounded; the discharge's 10 % wider where it was not
+ * clamped, for makes that stray from A's.
  */
 const WIDTHS: Record<'conductance' | 'cooling' | 'energy' | 'discharge', Table> = {
   conductance: {
@@ -26,18 +27,18 @@ const WIDTHS: Record<'conductance' | 'cooling' | 'energy' | 'discharge', Table> 
     all: { low: [1, -0.5, 0.2], high: [0.2, -1, -0.05] },
     capillary: { low: [0.2, -0.25, -0.3], high: [0.6, 0.3, 0.4] },
     lines: { low: [0.25, 0.4, -0.4], high: [0.15, 0.15, -0.1] },
-    learnt: { low: [-0.7, -0.15, 0], high: [-0.3, 0.1, 0] },
+    learnt: { low: [-0.4, -0.1, 0], high: [-0.1, 0.1, 0] },
   },
   energy: {
     all: { low: [0.75, -0.4, 0.15], high: [-0.1, -0.75, 0] },
     capillary: { low: [0, -0.15, 0], high: [0.35, 0, 0.1] },
     lines: { low: [0.2, 0.25, -0.2], high: [0, 0, 0] },
-    learnt: { low: [-0.6, -0.1, 0], high: [-0.3, 0, 0] },
+    learnt: { low: [-0.3, -0.05, 0], high: [-0.05, 0, 0] },
   },
   discharge: {
-    all: { low: [0, -0.15, 0.2], high: [0, -0.2, 0] },
+    all: { low: [0.1, -0.05, 0.3], high: [0.1, -0.1, 0.1] },
     capillary: { low: [0.6, -0.05, -0.3], high: [-0.1, -0.15, 0.2] },
-    lines: { low: [-0.45, -0.3, -0.6], high: [-0.15, -0.1, 0.2] },
+    lines: { low: [-0.55, -0.4, -0.7], high: [-0.25, -0.2, 0.1] },
   },
 };
 export type Banded = keyof typeof WIDTHS;

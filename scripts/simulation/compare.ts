@@ -1,5 +1,6 @@
 import { DEFAULT_POLICY } from '../../lib/core/intervals';
-import { product } from './product';
+import { knowing } from './knowing';
+import { product, toldFleet, toldUnits } from './product';
 import { crude, everyDays, fixed, goodRule } from './rivals';
 import { emptyTally, runWorld, type Policy, type Tally } from './run';
 import { makeWorld, type World } from './world';
@@ -118,10 +119,21 @@ function constantRivals(kind: WorldKind, world: World, seed: number, years: numb
   };
 }
 
+/** Prices of a packed find for whoever knows all but luck, in US dollars. */
+export const KNOWING_PRICES = [0, 150, 400, 800, 1200];
+export const knowingAt = (price: number): string => `knows all but luck, $${price}`;
+const OTHER_LIVES = 8;
+
+/** What knowing would be worth: the product's own decision told more, and dates by whoever knows everything but luck. */
+function knowers(kind: WorldKind, world: World, seed: number, years: number, kitchens: number | undefined): Policy[] {
+  const others = Array.from({ length: OTHER_LIVES }, (_, n) => makeWorld(kind, seed, 0, years, kitchens, n + 1));
+  return [toldFleet(world), toldUnits(world), ...KNOWING_PRICES.map((price) => knowing(world, others, price, knowingAt(price)))];
+}
+
 /** One fleet lived through under every policy. */
 export type FleetRun = { world: string; seed: number; years: number; units: number; tallies: Record<string, Tally> };
 
-export function runFleet(kind: WorldKind, seed: number, years: number, kitchens?: number): FleetRun {
+export function runFleet(kind: WorldKind, seed: number, years: number, kitchens?: number, bounds = false): FleetRun {
   const limit = -Math.max(...DEFAULT_POLICY.limits.map((l) => l.lnK));
   const world = makeWorld(kind, seed, 0, years, kitchens);
   const ours = product(world);
@@ -129,6 +141,8 @@ export function runFleet(kind: WorldKind, seed: number, years: number, kitchens?
   const tallies: Record<string, Tally> = {};
   for (const policy of [ours, fixed, crude(), goodRule((i) => firsts[i] as number)] satisfies Policy[])
     tallies[policy.name] = sumOf(runWorld(world, policy, seed, 0, limit));
+  if (bounds)
+    for (const policy of knowers(kind, world, seed, years, kitchens)) tallies[policy.name] = sumOf(runWorld(world, policy, seed, 0, limit));
   Object.assign(tallies, constantRivals(kind, world, seed, years, kitchens, limit));
   return { world: kind.name, seed, years, units: world.units.length, tallies };
 }

@@ -38,7 +38,7 @@ function options() {
         years: { type: 'string', default: '4' },
         kitchens: { type: 'string', default: '5' },
         keep: { type: 'string' },
-      bounds: { type: 'boolean', default: false },
+        bounds: { type: 'boolean', default: false },
         json: { type: 'boolean', default: false },
         help: { type: 'boolean', default: false },
       },
@@ -102,7 +102,8 @@ const BOUNDS = [
 
 /** Ratios of the product to a rival in each world with their standard errors, and the means of the worlds. */
 function summary(all: readonly Comparison[]): string {
-  const side = (c: Comparison, name: string) => (c.sides.find((s) => s.policy === name) ?? c.sides.find((s) => s.policy.startsWith(name))) as Side;
+  const side = (c: Comparison, name: string) =>
+    (c.sides.find((s) => s.policy === name) ?? c.sides.find((s) => s.policy.startsWith(name))) as Side;
   const mean = (of: (c: Comparison) => number) => all.reduce((a, c) => a + of(c), 0) / all.length;
   // Worlds share their seeds, so their errors are not independent: the mean's is told as if they moved together, which is too wide.
   const meanOver = (of: (c: Comparison) => Over): Over => ({ ratio: mean((c) => of(c).ratio), se: mean((c) => of(c).se) });

@@ -104,7 +104,8 @@ export function knowing(world: World, others: readonly World[], price: number, n
     w.residue = residue;
     return COSTS.energyPerDayPerLnK * residue * (day - w.day) >= 2 * (COSTS.deepCleaning - COSTS.cleaning);
   };
-  const days = (i: number, day: number, coil: Coil) => cheapest(courseOf(coil, lives[i] as TrueUnit[], day, packed, price), worthAt(i, day));
+  const days = (i: number, day: number, coil: Coil) =>
+    cheapest(courseOf(coil, lives[i] as TrueUnit[], day, packed, price), worthAt(i, day));
   return {
     name,
     first: (i) => days(i, 0, { fresh: 0, residue: 0.005, age: 0 }),

@@ -68,12 +68,20 @@ function truthOfUnit(world: World, unit: TrueUnit): Hyper {
 
 /** The product's own decision where each unit's rate and shape are told beforehand: nothing is left to learn but changes and luck. */
 export const toldUnits = (world: World): Policy => ({
-  ...product(world, DEFAULT_POLICY, DEFAULT_HYPER, world.units.map((u) => truthOfUnit(world, u))),
+  ...product(
+    world,
+    DEFAULT_POLICY,
+    DEFAULT_HYPER,
+    world.units.map((u) => truthOfUnit(world, u)),
+  ),
   name: 'the product, told each unit',
 });
 
 /** The same where it starts from what the fleet was drawn from. */
-export const toldFleet = (world: World): Policy => ({ ...product(world, DEFAULT_POLICY, truthOfFleet(world)), name: 'the product, told the fleet' });
+export const toldFleet = (world: World): Policy => ({
+  ...product(world, DEFAULT_POLICY, truthOfFleet(world)),
+  name: 'the product, told the fleet',
+});
 
 /** The product's own decision, as a shop with the settings that the program brings would run it. `told`: never fitted, each unit by its own. */
 export function product(

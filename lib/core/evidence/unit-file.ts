@@ -74,12 +74,15 @@ export function evidenceOf(file: UnitFile): UnitEvidence {
     const seen = lnKOf(r, baseline);
     if (!seen) continue;
     const aside = setAsideWhy(r);
+    const after = r.phase === 'after';
     events.push({
       kind: 'reading',
       on: r.on,
       ...seen,
-      phase: r.phase === 'after' ? 'after' : 'before',
+      phase: after ? 'after' : 'before',
       ...(aside ? { setAside: aside } : {}),
+      // Held against the baseline that it taught it would tell of a clean coil, whatever the cleaning left.
+      ...(after && !aside ? { teaches: true } : {}),
     });
   }
   // The record reaches back to its oldest event, should one have been entered with an earlier date.

@@ -1,5 +1,17 @@
 import { fromDay, toDay, type LocalDate } from '../calendar';
-import { ageByDeposit, AT, clean, cleanDeep, DEEP_TAKES, depositMean, depositVariance, operationalDays, predict, STRIDE, type Bank } from './filter';
+import {
+  ageByDeposit,
+  AT,
+  clean,
+  cleanDeep,
+  DEEP_TAKES,
+  depositMean,
+  depositVariance,
+  operationalDays,
+  predict,
+  STRIDE,
+  type Bank,
+} from './filter';
 import { passage } from './first-passage';
 import { seasonFactor } from './season';
 import type { FoulingPosterior, GrowthAhead } from './summary';

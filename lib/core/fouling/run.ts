@@ -87,7 +87,13 @@ function fanOf(today: readonly UnitEvent[]): { failed: boolean; works: boolean }
 
 /** Leads a bank as the run stands on to a day of which nothing was seen yet. Changes `bank`. */
 export function leadTo(bank: Bank, { day: from, lastCleanedDay }: Run, hyper: Hyper, { placement }: Exposure, day: number): void {
-  predict(bank, hyper, lastCleanedDay === null ? null : from - lastCleanedDay, day - from, seasonFactor(hyper.season[placement], from, day - from));
+  predict(
+    bank,
+    hyper,
+    lastCleanedDay === null ? null : from - lastCleanedDay,
+    day - from,
+    seasonFactor(hyper.season[placement], from, day - from),
+  );
 }
 
 /** Takes all events of one day, in order. Changes `run`. */
@@ -111,13 +117,13 @@ export function takeDay(run: Run, hyper: Hyper, exposure: Exposure, day: number,
 
 type Of<K extends UnitEvent['kind']> = Extract<UnitEvent, { kind: K }>;
 
-/** A reading counts unless it was set aside, or a dead fan (`down`) speaks in the coil's place. */
+/** A reading counts unless it was set aside, or a dead fan (`down`) speaks in the coil's place; one that taught what clean is says no more. */
 function takeReading(run: Run, hyper: Hyper, exposure: Exposure, e: Of<'reading'>, today: readonly UnitEvent[], down: boolean): void {
   if (e.setAside !== undefined || down || !(e.sd > 0) || !Number.isFinite(e.lnK)) {
     run.evidence.setAside++;
     return;
   }
-  read(run, hyper, exposure, e.lnK, e.sd, believable(hyper, today, e.phase));
+  if (!e.teaches) read(run, hyper, exposure, e.lnK, e.sd, believable(hyper, today, e.phase));
   run.evidence.readings++;
 }
 

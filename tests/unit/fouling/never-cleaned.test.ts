@@ -9,7 +9,12 @@ const START = localDate('2025-01-01');
 
 /** A coil of which nobody knows when it was last cleaned, looked at every two months and never cleaned. */
 function met(grade: CoilGrade, looks: number, placement: 'fryer' | 'line' | 'bar') {
-  const events = Array.from({ length: looks }, (_, i): UnitEvent => ({ kind: 'coil', on: addDays(START, 60 * (i + 1)), grade, phase: 'before' }));
+  const events = Array.from({ length: looks }, (_, i): UnitEvent => ({
+    kind: 'coil',
+    on: addDays(START, 60 * (i + 1)),
+    grade,
+    phase: 'before',
+  }));
   return posterior({ startedOn: START, startedClean: false, events }, { placement, kitchenId: 'a' }, H);
 }
 

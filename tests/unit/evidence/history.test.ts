@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { cleanPrior } from '@/lib/core/condenser';
-import { baselineFrom, evidenceOf, lnKOf, setAsideWhy, type ReadingFact } from '@/lib/core/evidence';
+import { baselineFrom, depositOf, evidenceOf, lnKOf, setAsideWhy, type ReadingFact } from '@/lib/core/evidence';
 import { DEFAULT_HYPER, posterior } from '@/lib/core/fouling';
 import { emptyFile, on } from './unit-file';
 
@@ -25,6 +25,18 @@ describe('readings as evidence', () => {
     expect(seen?.lnK).toBeCloseTo(Math.log(0.7), 6);
     expect(seen?.sd).toBeGreaterThan(prior.sdK / prior.cleanRiseK);
     expect(lnKOf(fact({ designRiseK: null }), prior)).toBeNull();
+  });
+
+  it('holds a coil against one with nothing on it: what cleanings leave is in a clean value that was taught after them, and in no other', () => {
+    const seen = fact({ share: 0.7 });
+    const taught = baselineFrom(emptyFile().unit, [fact({ phase: 'after' })]);
+    expect(depositOf(seen, prior)).toEqual(lnKOf(seen, prior));
+    const left = (lnKOf(seen, taught)?.lnK ?? NaN) - (depositOf(seen, taught)?.lnK ?? NaN);
+    expect(left).toBeGreaterThan(0.005);
+    // Pak, Baek and Groll (2003): within 1 to 7 % of clean after washing.
+    expect(left).toBeLessThan(0.07);
+    expect(depositOf(seen, taught)?.sd).toBe(lnKOf(seen, taught)?.sd);
+    expect(depositOf(fact({ designRiseK: null }), taught)).toBeNull();
   });
 
   it('sets a reading aside when another cause leads, but not a coil that cleaning did not bring back', () => {

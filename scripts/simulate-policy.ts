@@ -1,18 +1,6 @@
 import { appendFileSync, existsSync, readFileSync } from 'node:fs';
 import { parseArgs } from 'node:util';
-import {
-  compared,
-  FORESIGHT,
-  foresightAt,
-  KNOWING_PRICES,
-  knowingAt,
-  PACKED_PRICES,
-  runFleet,
-  type Comparison,
-  type FleetRun,
-  type Over,
-  type Side,
-} from './simulation/compare';
+import { compared, KNOWERS, runFleet, type Comparison, type FleetRun, type Over, type Side } from './simulation/compare';
 import { COSTS } from './simulation/run';
 import { WORLDS } from './simulation/worlds';
 
@@ -90,16 +78,6 @@ function table(r: Comparison): string {
   ].join('\n');
 }
 
-/** What is held against hindsight, as far as it was run. */
-const BOUNDS = [
-  FORESIGHT,
-  ...PACKED_PRICES.map(foresightAt),
-  ...KNOWING_PRICES.map(knowingAt),
-  'the product, told each unit',
-  'the product, told the fleet',
-  'the product',
-];
-
 /** Ratios of the product to a rival in each world with their standard errors, and the means of the worlds. */
 function summary(all: readonly Comparison[]): string {
   const side = (c: Comparison, name: string) =>
@@ -127,7 +105,7 @@ function summary(all: readonly Comparison[]): string {
       mean((c) => side(c, 'the product').coverage80 ?? NaN),
     ),
     // What luck alone, and fewer packed finds, cost whoever knows the units and keeps to one interval: by knowing more nobody comes nearer to hindsight.
-    ...BOUNDS.filter((name) => all.every((c) => c.sides.some((s) => s.policy === name))).map((name) => {
+    ...KNOWERS.filter((name) => all.every((c) => c.sides.some((s) => s.policy === name))).map((name) => {
       const dearer = mean((c) => side(c, name).costPerUnitYear / side(c, 'best').costPerUnitYear);
       const fewer = (of: (s: Side) => number) => (mean((c) => of(side(c, name))) / mean((c) => of(side(c, 'good')))).toFixed(2);
       return `${name.padEnd(28)} over hindsight ${dearer.toFixed(3)}, packed over the rule's ${fewer((s) => s.shareFoundPacked)} a visit, ${fewer((s) => s.packedPerUnitYear)} a year`;

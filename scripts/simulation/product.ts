@@ -66,21 +66,23 @@ function truthOfUnit(world: World, unit: TrueUnit): Hyper {
   };
 }
 
+/** Packed finds at no price and under no limit: what hindsight pays for them. */
+const PACKED_FREE: ShopPolicy = { ...DEFAULT_POLICY, comebackCost: 0, packedRisk: 1, risk: 1 };
+export const TOLD_UNITS = 'the product, told each unit';
+export const TOLD_UNITS_FREE = 'the same, packed free';
+export const TOLD_FLEET = 'the product, told the fleet';
+
 /** The product's own decision where each unit's rate and shape are told beforehand: nothing is left to learn but changes and luck. */
-export const toldUnits = (world: World): Policy => ({
-  ...product(
-    world,
-    DEFAULT_POLICY,
-    DEFAULT_HYPER,
-    world.units.map((u) => truthOfUnit(world, u)),
-  ),
-  name: 'the product, told each unit',
-});
+export function toldUnits(world: World, packedFree: boolean): Policy {
+  const told = world.units.map((u) => truthOfUnit(world, u));
+  const name = packedFree ? TOLD_UNITS_FREE : TOLD_UNITS;
+  return { ...product(world, packedFree ? PACKED_FREE : DEFAULT_POLICY, DEFAULT_HYPER, told), name };
+}
 
 /** The same where it starts from what the fleet was drawn from. */
 export const toldFleet = (world: World): Policy => ({
   ...product(world, DEFAULT_POLICY, truthOfFleet(world)),
-  name: 'the product, told the fleet',
+  name: TOLD_FLEET,
 });
 
 /** The product's own decision, as a shop with the settings that the program brings would run it. `told`: never fitted, each unit by its own. */

@@ -48,7 +48,7 @@ export function readSheet(sheets: readonly RawSheet[], choices: SheetChoices, ct
   const dates = byColumn[targets.indexOf('last_cleaned')]?.filter((v) => v !== '') ?? [];
 
   const tell = teller();
-  for (const value of same.rows.values()) tell.say('Marked as the same as above: taken from there.', value);
+  for (const [line, value] of same.rows) tell.say('Marked as the same as above: taken from there.', value, { line });
   const asWritten = rowsWithUnits(table, targets, tell.say);
   const rows = eachItsRow(asWritten, choices);
   const names = sameNames(rows, choices, ctx.customersOnFile);

@@ -36,6 +36,12 @@ const config: NextConfig = {
   serverExternalPackages: ['@node-rs/argon2', '@react-pdf/renderer', 'highs', 'pg', 'pg-boss', 'pino', 'prom-client', 'sharp'],
   poweredByHeader: false,
   reactStrictMode: true,
+  compiler: {
+    runAfterProductionCompile: async ({ distDir: folder }) => {
+      const { lightenServer } = await import('./scripts/support/lighten-server.mjs');
+      await lightenServer(path.join(folder, 'server/chunks'));
+    },
+  },
   // `npm run typecheck` and `npm test` check the types of everything; a build need not do it once more.
   typescript: { ignoreBuildErrors: true },
   experimental: {

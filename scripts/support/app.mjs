@@ -1,4 +1,4 @@
-import { rmSync, writeFileSync } from 'node:fs';
+import { readFileSync, rmSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { fingerprint, readStamp } from './fingerprint.mjs';
@@ -13,7 +13,15 @@ const quiet = { NEXT_TELEMETRY_DISABLED: '1' };
 const SOURCES = [
   ...['app', 'lib', 'public', 'prisma/schema.prisma', 'prisma/seed/sign-ins.json'],
   ...['instrumentation.ts', 'instrumentation-client.ts', 'proxy.ts'],
-  ...['esbuild.config.mjs', 'scripts/support/tablet.mjs', 'next.config.ts', 'postcss.config.mjs', 'tsconfig.json', 'package-lock.json'],
+  ...[
+    'esbuild.config.mjs',
+    'scripts/support/tablet.mjs',
+    'scripts/support/lighten-server.mjs',
+    'next.config.ts',
+    'postcss.config.mjs',
+    'tsconfig.json',
+    'package-lock.json',
+  ],
 ];
 
 /** Make the database client from the schema, unless it stands already. @returns {Promise<boolean>} whether it was made now */
@@ -52,6 +60,13 @@ export async function ensureBuild({ distDir, env }) {
 }
 
 /**
+ * The framework's settings as they were built in, as its trimmed server is given them. Read anew from TypeScript they would bring its compiler
+ * and all that only a build needs into the server's memory, and take seconds.
+ */
+const settingsAsBuilt = (distDir) =>
+  JSON.stringify(JSON.parse(readFileSync(inProject(distDir, 'required-server-files.json'), 'utf8')).config);
+
+/**
  * Start the app and wait until it answers.
  * @param {{ port: number, host?: string, distDir: string, env: NodeJS.ProcessEnv, onOutput?: (text: string, isError: boolean) => void }} options
  * @returns {Promise<{ child: import('node:child_process').ChildProcess, stop: () => Promise<void> }>}
@@ -61,7 +76,7 @@ export async function serve({ port, host = '127.0.0.1', distDir, env, onOutput =
   const follow = pathToFileURL(inProject('scripts/support/follow-parent.mjs')).href;
   const args = ['--import', follow, nextBin, 'start', '-H', host, '-p', String(port)];
   const child = start(process.execPath, args, {
-    env: { ...env, ...quiet, NODE_ENV: 'production', NEXT_DIST_DIR: distDir },
+    env: { ...env, ...quiet, NODE_ENV: 'production', NEXT_DIST_DIR: distDir, __NEXT_PRIVATE_STANDALONE_CONFIG: settingsAsBuilt(distDir) },
     stdio: ['ignore', 'pipe', 'pipe', 'ipc'],
     // Its own process group: Ctrl-C reaches the caller, which ends it in order.
     detached: process.platform !== 'win32',

@@ -5,7 +5,7 @@ import { sumOf } from '@/lib/core/evidence';
 import { fromLocalDate } from '@/lib/core/calendar/date-column';
 import { overdueNow } from '@/lib/features/due/reads';
 import { ruleChanges, unreadChanges } from '@/lib/features/owner/reads/changes';
-import { coilsPastSaving, deadFans, openWork, recurrentDrains } from '@/lib/features/owner/reads/decisions';
+import { coilsPastSaving, deadFans, openWork, recurrentDrains, unitsIn } from '@/lib/features/owner/reads/decisions';
 import { policyOnFile } from '@/lib/features/evidence/reads/fouling';
 import { foulingKitchens } from '@/lib/features/owner/reads/kitchens';
 import { worthToday } from '@/lib/features/owner/reads/worth';
@@ -71,7 +71,7 @@ export default definePage('read:fouling', async ({ now, actor, query }) => {
         whole={skip === 0 && found.length <= PAGE}
         overdue={overdue}
         late={{ tasks: overdue.pastLimit, days: limit }}
-        toDecide={{ failing: coils.length + fans.length + drains.length, changes: unread, late: work.late.length }}
+        toDecide={{ failing: unitsIn(coils, fans, drains), changes: unread, late: work.late.length }}
       />
       <Worth weighed={weighed} prices={prices} failureChancePerDay={policy.failureChancePerDay} currency={currency} timeZone={timeZone} />
       <LookAgain list={again} />

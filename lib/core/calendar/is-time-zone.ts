@@ -17,3 +17,23 @@ export function isTimeZone(name: string): boolean {
   if (zones.size < 2000) zones.set(name, ok);
   return ok;
 }
+
+const plain = (name: string) =>
+  name
+    .trim()
+    .toLowerCase()
+    .replace(/[\s_]+/g, '_');
+
+/**
+ * The zone that a person means by what was typed: its own name in any case, or the city in it ("Chicago", "new york").
+ * @returns null where no zone is named so, or several are.
+ */
+export function timeZoneMeant(typed: string): string | null {
+  const asked = plain(typed);
+  const all = ['UTC', ...Intl.supportedValuesOf('timeZone')];
+  const whole = all.find((z) => plain(z) === asked);
+  if (whole) return whole;
+  if (isTimeZone(typed.trim())) return typed.trim();
+  const [city, another] = all.filter((z) => plain(z.slice(z.lastIndexOf('/') + 1)) === asked);
+  return city && !another ? city : null;
+}

@@ -1,7 +1,7 @@
 /** From what lies on file about a unit to beliefs, rules and return visits: joins condenser, fouling and intervals. */
 import '../refrigerants/all';
 
-export { baselineFrom, lnKOf, setAsideWhy, type ReadingFact } from './reading-fact';
+export { baselineFrom, depositOf, lnKOf, setAsideWhy, type ReadingFact } from './reading-fact';
 export { pastLosses } from './estimate-record';
 export { evidenceOf, type FindingFact, type UnitFile } from './unit-file';
 

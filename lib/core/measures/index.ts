@@ -5,3 +5,4 @@ export * from './mass';
 export * from './length';
 export * from './energy';
 export * from './display';
+export * from './typed-number';

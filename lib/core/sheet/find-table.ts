@@ -1,3 +1,4 @@
+import { plainMarks } from '../wording/plain-text';
 import type { RawSheet } from './types';
 import { TARGETS } from './targets';
 import { kindOf } from './vocabulary';
@@ -11,10 +12,28 @@ export type Table = {
   dropped: { line: number; text: string; why: 'total' | 'header again' | 'heading' | 'too little' }[];
 };
 
-/** Lines of a cell that are a unit each stay apart; of others the break is a space. */
+/** Lines of a cell that are a unit each stay apart; of others the break is a space. Hyphens and blanks are those of a keyboard. */
 function inOneLine(cell: string): string {
-  const lines = cell.split(/\r?\n/).flatMap((l) => l.replace(/\s+/g, ' ').trim() || []);
+  const lines = plainMarks(cell)
+    .split(/\r?\n/)
+    .flatMap((l) => l.replace(/\s+/g, ' ').trim() || []);
   return lines.join(lines.length > 1 && lines.every((l) => l.length < 30 && kindOf(l) !== null) ? ' / ' : ' ');
+}
+
+/** Written for "as in the row above". */
+const SAME = /^("|''|”|“|〃|[-–—]\s*["”]\s*[-–—]|ditto|do\.|same( as above)?|as above)$/i;
+/** Rows in which something was written as the same as above, with what that is. */
+export function sameAsAbove(body: readonly Table['body'][number][]): { body: Table['body']; rows: Map<number, string> } {
+  let above: readonly string[] = [];
+  const rows = new Map<number, string>();
+  const out = body.map(({ line, cells }) => {
+    const filled = cells.map((c, i) => (SAME.test(c) ? (above[i] ?? '') : c));
+    const first = cells.findIndex((c) => SAME.test(c));
+    if (first >= 0) rows.set(line, filled[first] ?? '');
+    above = filled;
+    return { line, cells: filled };
+  });
+  return { body: out, rows };
 }
 
 const LOOK_FOR_HEADER_IN = 40;

@@ -1,4 +1,5 @@
 import type { Placement, UnitKind } from '../equipment/build';
+import { plainMarks } from '../wording/plain-text';
 
 /** What people write for kinds of unit and places; the first that fits counts. Common usage, from memory. */
 const KINDS: [RegExp, UnitKind][] = [
@@ -6,11 +7,12 @@ const KINDS: [RegExp, UnitKind][] = [
   [/\bwic\b|\bw\/?i\b|\bwi[\s-]*c(ooler)?\b|walk.?in|cold.?room|cool.?room/, 'walk_in_cooler'],
   [/\bice\b|\bim\b|\bcuber\b|\bflaker\b/, 'ice_machine'],
   [/drawer|chef.?base|refrigerated base|equip(ment)? stand/, 'drawer_base'],
-  [/prep|sandwich|salad|pizza|mega.?top|\bpt\b|make.?(table|line)|\bbain\b/, 'prep_table'],
+  [/prep|sandwich|salad.?(bar|table|station|unit|top)|pizza|mega.?top|\bpt\b|make.?(table|line)|\bbain\b/, 'prep_table'],
   [/under.?c(ou)?nt|\bu\/?c\b|low.?boy|work.?top|back.?bar|bottle|\bkeg|beer|draft|draught|wine/, 'undercounter'],
   [/display|merch|deli|glass.?door|open.?air|grab|\bcase\b|show.?case|sushi/, 'display'],
   [/condens|remote|\bcu\b|\brack\b|\brcu\b/, 'remote_condensing_unit'],
   [/reach.?in|\br\/?i\b|\bri[cf]\b|upright|refrig|fridge|freez|\bfrzr?\b|cooler|door|roll.?in|pass.?thr|cabinet/, 'reach_in'],
+  [/salad/, 'prep_table'],
 ];
 const PLACES: [RegExp, Placement][] = [
   [/roof|outdoor|outside|exterior|\bpad\b|alley|patio|\bext\b/, 'outdoors'],
@@ -23,7 +25,18 @@ const PLACES: [RegExp, Placement][] = [
   [/\bboh\b|back|stor|basement|\bdry\b|dish|pantry|receiv|hall|mech|prep|cellar|\bbsmt\b|commissary|garage/, 'back_of_house'],
   [/line|cook|kitchen|\bkit\b|saut|expo|\bhot\b/, 'line'],
 ];
-const find = <T>(list: readonly [RegExp, T][], text: string): T | null => list.find(([form]) => form.test(text.toLowerCase()))?.[1] ?? null;
+/** "REACH – IN", "Reach  in" and "Reach‑in" are one word to whoever writes them. */
+const joined = (text: string) =>
+  plainMarks(text)
+    .normalize('NFKC')
+    .toLowerCase()
+    .replace(/[–—_]/g, '-')
+    .replace(/\s*-\s*/g, '-')
+    .replace(/\s+/g, ' ');
+function find<T>(list: readonly [RegExp, T][], text: string): T | null {
+  const line = joined(text);
+  return list.find(([form]) => form.test(line))?.[1] ?? null;
+}
 
 export const kindOf = (text: string): UnitKind | null => find(KINDS, text);
 /** What a unit's own name gives away: only what stands beside it, never what it is for. */

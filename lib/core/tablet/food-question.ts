@@ -1,7 +1,8 @@
 import { canBeFiled } from '../entries/bounds';
 import { temperatureWords } from '../condenser/words/both-units';
 import { FOOD_LIMIT_K } from '../findings/cautions';
-import { fromOwn, typedNumber, type OwnUnits } from './own-units';
+import { typedNumber } from '../measures/typed-number';
+import { fromOwn, type OwnUnits } from './own-units';
 
 /** Warmer than food gets in a box that stands still, K: 55 °C. Common practice; it only asks. */
 const HOT_FOOD_K = 328.15;

@@ -49,9 +49,3 @@ export function ownText(field: ReadingField, si: number, own: OwnUnits): string 
 export const differenceUnit = (own: OwnUnits): string => (own.temperatureUnit === 'C' ? 'K' : '°F');
 /** A temperature difference as a person reads it. */
 export const ownDifference = (k: number, own: OwnUnits): number => (own.temperatureUnit === 'C' ? k : k * 1.8);
-
-/** A typed number; null for anything that is not one. A comma counts as a point. */
-export function typedNumber(text: string): number | null {
-  const plain = text.trim().replace(',', '.').replace('−', '-');
-  return /^-?(\d+\.?\d*|\.\d+)$/.test(plain) ? Number(plain) : null;
-}

@@ -7,7 +7,7 @@ import { LocalDateField } from '../values/days';
 const MOST_LINES = 40;
 const number = (ask: string) => z.number({ error: ask });
 /** Money as it is typed, kept in whole cents. */
-const Cents = number('Write a price, with a point for cents.')
+const Cents = number('Write a price.')
   .min(0, 'A price is zero or more.')
   .max(1_000_000, 'At most 1,000,000.')
   .transform((x) => Math.round(x * 100));
@@ -32,7 +32,7 @@ const Line = z
     const lacks = (field: string, message: string) => ctx.addIssue({ code: 'custom', path: [field], message });
     if (line.what === '' && line.partNumber === '') lacks('what', 'Say what it is.');
     if (line.quantity === undefined) lacks('quantity', 'How many?');
-    if (line.price === undefined && line.partNumber === '') lacks('price', 'Write a price, with a point for cents.');
+    if (line.price === undefined && line.partNumber === '') lacks('price', 'Write a price.');
   });
 
 /** A quote as it is written. */

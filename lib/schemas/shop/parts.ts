@@ -8,7 +8,7 @@ export const SavePart = z.object({
   number: text('Give it a number.').min(1, 'Give it a number.').max(60, 'At most 60 characters.'),
   name: text('Give it a name.').min(1, 'Give it a name.').max(200, 'At most 200 characters.'),
   price: z
-    .number('Write a price, with a point for cents.')
+    .number('Write a price.')
     .min(0, 'A price is zero or more.')
     .max(1_000_000, 'At most 1,000,000.')
     .transform((x) => Math.round(x * 100)),

@@ -4,8 +4,7 @@ import type { ShopPolicy } from '../../core/intervals';
 import { LEARNING_TASKS, type LearningTask } from '../../core/tasks';
 import { celsiusToKelvin, fahrenheitToKelvin } from '../../core/measures';
 
-const number = (low: number, high: number, message: string) =>
-  z.number({ error: 'Write a number, with a point for decimals.' }).min(low, message).max(high, message);
+const number = (low: number, high: number, message: string) => z.number({ error: 'Write a number.' }).min(low, message).max(high, message);
 const money = number(0, 100_000, 'Between 0 and 100,000.');
 const weeks = z.number({ error: 'Write whole weeks.' }).int('Whole weeks.').min(1, 'At least one week.').max(104, 'At most 104 weeks.');
 

@@ -51,7 +51,7 @@ export type EditShop = z.output<typeof EditShop>;
 
 const money = (most: number, ask: string) =>
   z
-    .number({ error: ask })
+    .number({ error: (issue) => (issue.input === undefined ? ask : 'Write an amount, like 1,200 or 0.70.') })
     .min(0, 'Not below nothing.')
     .max(most, `At most ${whole(most)}.`);
 

@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { manyLines } from '../../core/wording/plain-text';
 import { longText, text } from './text';
-import { isTimeZone } from '../../core/calendar/is-time-zone';
+import { timeZoneMeant } from '../../core/calendar/is-time-zone';
 import { LIMITS, NAME_MAX, TEXT_MAX, within, type Limited, type Span } from '../../core/equipment/limits';
 import { isShortPosition, readPosition } from '../../core/position';
 import { readDayHours } from '../../core/hours';
@@ -27,7 +27,12 @@ export const Email = z
   .email({ error: 'Give an e-mail address.' })
   .max(200)
   .transform((e) => e.toLowerCase());
-export const TimeZone = text({ error: 'Choose a time zone.' }).refine(isTimeZone, 'Not a time zone. Write it like America/Chicago.');
+export const TimeZone = text({ error: 'Choose a time zone.' }).transform((typed, ctx) => {
+  const zone = timeZoneMeant(typed);
+  if (zone) return zone;
+  ctx.addIssue({ code: 'custom', message: 'Not a time zone. Write it like America/Chicago, or the city alone.' });
+  return z.NEVER;
+});
 export const Version = z.coerce.number().int();
 export const Reason = (ask: string) => longText({ error: ask }).min(3, ask).max(500, 'At most 500 characters.');
 /** The lines of a file, chosen or pasted. */
@@ -44,7 +49,7 @@ export const Ticked = z.boolean().optional().default(false);
 export function Bounded(limit: Limited, unit = '') {
   const [lo, hi] = LIMITS[limit];
   return z
-    .number({ error: 'Write a number, with a point for decimals.' })
+    .number({ error: 'Write a number.' })
     .refine((x) => within([lo, hi], x), `Between ${lo} and ${hi}${unit ? ` ${unit}` : ''}.`)
     .optional();
 }
@@ -58,7 +63,7 @@ export function Measured(span: Span, measure: Measure) {
   const units = unitsOfMeasure(measure);
   return z
     .object({
-      value: z.number({ error: 'Write a number, with a point for decimals.' }).optional(),
+      value: z.number({ error: 'Write a number.' }).optional(),
       unit: z.enum(Object.keys(units)),
       onFile: z.number().optional(),
     })

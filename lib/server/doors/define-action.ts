@@ -4,6 +4,7 @@ import type { SubmissionResult } from '@conform-to/react';
 import { unstable_rethrow } from 'next/navigation';
 import type { z } from 'zod';
 import type { Permission } from '../../core/people/access';
+import { asTyped } from '../../schemas/values/as-typed';
 import { enter, enterPublic, explain, type Context, type PublicContext } from './guard';
 
 export type FormState<R> = { reply: SubmissionResult<string[]>; data?: R; code?: string } | undefined;
@@ -25,8 +26,9 @@ export function defineFormAction<S extends z.ZodType, R>(
   handler: Handler<Context, S, R>,
 ): (state: FormState<R>, form: FormData) => Promise<FormState<R>>;
 export function defineFormAction<S extends z.ZodType, R>(permission: Permission | 'public', schema: S, handler: Handler<never, S, R>) {
+  const typed = asTyped(schema);
   return async (_state: FormState<R>, form: FormData): Promise<FormState<R>> => {
-    const submission = parseWithZod(form, { schema });
+    const submission = parseWithZod(form, { schema: typed, disableAutoCoercion: true });
     try {
       const ctx = await open(permission);
       if (submission.status !== 'success') return { reply: submission.reply() };

@@ -1,7 +1,10 @@
 import { randomUUID } from 'node:crypto';
 import { describe, expect, it } from 'vitest';
+import { SEALED_STEPS, type SealedStep } from '@/lib/core/sealed';
 import type { Payloads } from '@/lib/core/tablet';
 import { handlingOf } from '@/lib/features/refrigerant-book/reads/handling';
+import { recordsOfUnit } from '@/lib/features/sealed/reads/records';
+import { openRecord, type sealedEntry } from '@/lib/features/sealed/reads/steps';
 import { useDatabase } from '../../support/database';
 import { haveVisit, MORNING, Tablet } from '../tablet/a-tablet';
 
@@ -58,6 +61,48 @@ describe('a repair record from a tablet', () => {
     expect(round.me.certificates).toMatchObject([{ number: 'U-17' }]);
   });
 
+  it('what was weighed is in the book with the scale before and after, and whose certificate and visit it was', async () => {
+    const { db, visit, step, charge, tablet, cylinder, person, unit, certificate } = await begun();
+    const work = { step: 'recover', cylinderId: cylinder.id, cylinderWords: '', startKg: 13, endKg: 13.2, levelPaGauge: null, recoveredFor: 'reclaim' } as const; // prettier-ignore
+    const [out, back] = [
+      tablet.make(visit.id, 'sealed.step', step({ step: 'recover', work })),
+      tablet.make(visit.id, 'sealed.step', charge(13.2, 12.95)),
+    ];
+    expect((await tablet.send([out, back])).results.map((r) => r.outcome)).toEqual(['applied', 'applied']);
+    const lines = await db.cylinderEntry.findMany({ where: { cylinderId: cylinder.id }, orderBy: { at: 'asc' } });
+    const common = { unitId: unit.id, visitId: visit.id, byUserId: person.id, certificateId: certificate.id, correctsId: null, note: '' };
+    expect(lines).toMatchObject([
+      { ...common, id: out.id, stepId: out.id, way: 'recovered', grossBeforeKg: 13, grossAfterKg: 13.2, recoveredFor: 'reclaim', at: new Date(out.madeAt) },
+      { ...common, id: back.id, stepId: back.id, way: 'charged', grossBeforeKg: 13.2, grossAfterKg: 12.95, recoveredFor: null, at: new Date(back.madeAt) },
+    ]); // prettier-ignore
+    // Left out after all: the line is taken back, and says why.
+    await tablet.send([tablet.make(visit.id, 'sealed.step', step({ step: 'recover', work: null, skippedWhy: 'It was empty' }))]);
+    expect(await db.cylinderEntry.findFirst({ where: { correctsId: out.id } })).toMatchObject({
+      kg: expect.closeTo(-0.2, 9),
+      recoveredFor: 'reclaim',
+      note: 'Written anew on the repair record.',
+    });
+  });
+
+  it('another gas than the unit runs on is in the book, and the office is told; of a cylinder that was gone nothing is', async () => {
+    const { db, visit, charge, tablet, cylinder, book } = await begun();
+    await db.cylinder.update({ where: { id: cylinder.id }, data: { refrigerant: 'R404A' } });
+    const send = async (startKg: number, endKg: number) =>
+      (await tablet.send([tablet.make(visit.id, 'sealed.step', charge(startKg, endKg))])).results[0];
+    expect(await send(13, 12.75)).toMatchObject({
+      outcome: 'conflict',
+      note: expect.stringContaining(`${cylinder.label} holds R-404A, but Reach-in runs on R-134a.`),
+    });
+    expect(await book()).toEqual([-250]);
+    await db.cylinder.update({ where: { id: cylinder.id }, data: { refrigerant: 'R134a', goneAt: MORNING, goneWhy: 'handed in' } });
+    expect(await send(13, 12.7)).toMatchObject({
+      outcome: 'conflict',
+      note: expect.stringContaining(`${cylinder.label} was gone by then (handed in); what was weighed is not in the book.`),
+    });
+    // What the step had put there before is taken back all the same.
+    expect((await book()).toSorted((a, b) => a - b)).toEqual([-250, 250]);
+  });
+
   it('a record that was not finished is with its unit at the next visit', async () => {
     const { visit, step, tablet } = await begun();
     await tablet.send([tablet.make(visit.id, 'sealed.step', step({ step: 'open', work: { step: 'open', how: 'cut' } }))]);
@@ -104,6 +149,64 @@ describe('a repair record from a tablet', () => {
     ]); // prettier-ignore
     expect(reply.results.map((r) => r.outcome)).toEqual(['conflict', 'rejected', 'rejected']);
     expect(reply.results[0]?.note).toMatch(/“grey one” is not on file.*100 g/);
+  });
+});
+
+describe('the repair records of a unit', () => {
+  it('stand latest first, each with its standing steps in the order of the work, not of the day', async () => {
+    const { db, visit, unit, step, charge, tablet, person, certificate, cylinder, recordId } = await begun();
+    const open = step({ step: 'open', work: { step: 'open', how: 'cut' } });
+    await tablet.send([
+      tablet.make(visit.id, 'sealed.step', charge(13, 12.75)),
+      tablet.make(visit.id, 'sealed.step', { ...open, note: 'At the stub' }),
+      tablet.make(visit.id, 'sealed.step', charge(13, 12.7)),
+      tablet.make(visit.id, 'sealed.step', step({ step: 'isolate', work: null, skippedWhy: 'Unplugged', certificateId: null })),
+    ]);
+    const [record, ...none] = await recordsOfUnit(db, unit.id);
+    expect(none).toEqual([]);
+    expect(record).toMatchObject({
+      id: recordId,
+      cylinders: { [cylinder.id]: cylinder.label },
+      steps: [
+        { step: 'isolate', work: null, skippedWhy: 'Unplugged', certificate: null },
+        {
+          step: 'open',
+          work: { step: 'open', how: 'cut' },
+          note: 'At the stub',
+          by: person.name,
+          certificate: { kind: certificate.kind, number: 'U-17' },
+        },
+        { step: 'charge', work: { step: 'charge', endKg: 12.7 } },
+      ],
+    });
+    const later = randomUUID();
+    await tablet.send([tablet.make(visit.id, 'sealed.step', { ...open, recordId: later })]);
+    expect((await recordsOfUnit(db, unit.id)).map((r) => r.id)).toEqual([later, recordId]);
+    expect(await recordsOfUnit(db, randomUUID())).toEqual([]);
+  });
+
+  it('one is open until all its steps stand; one without a step is none', () => {
+    const row = (name: SealedStep): Parameters<typeof sealedEntry>[0] => ({
+      id: randomUUID(), recordId: 'r', visitId: 'v', unitId: 'u', step: name, work: null, skippedWhy: 'Left out', certificateId: null, overruledBy: 'A. Boss',
+      overruledWhy: 'Card lost', note: 'n', at: MORNING, byUserId: 'p', deviceId: null, supersededAt: null,
+    }); // prettier-ignore
+    const all = SEALED_STEPS.map(row);
+    expect(openRecord([])).toBeNull();
+    expect(openRecord([{ id: 'r', steps: [] }])).toBeNull();
+    expect(openRecord([{ id: 'r', steps: all }])).toBeNull();
+    const missing = all.slice(1);
+    expect(
+      openRecord([
+        { id: 'r', steps: missing },
+        { id: 'older', steps: all },
+      ]),
+    ).toEqual({
+      recordId: 'r',
+      steps: missing.map(({ visitId: _v, byUserId: _b, deviceId: _d, supersededAt: _s, ...entry }) => ({
+        ...entry,
+        at: MORNING.toISOString(),
+      })),
+    });
   });
 });
 

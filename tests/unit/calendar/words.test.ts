@@ -3,7 +3,7 @@ import { approximateDays, approximateWeeks, describeRule, periodDays } from '@/l
 import { dateAt, dayAt, timeAt } from '@/lib/core/calendar/at-offset';
 import { fromLocalDate, toLocalDate } from '@/lib/core/calendar/date-column';
 import { dueBetween, nextDue } from '@/lib/core/calendar/due';
-import { isTimeZone } from '@/lib/core/calendar/is-time-zone';
+import { isTimeZone, timeZoneMeant } from '@/lib/core/calendar/is-time-zone';
 import { localDate } from '@/lib/core/calendar/local-date';
 import { wallTimes } from '@/lib/core/calendar/rrule-library';
 import { endOf, parseRule, weeksRule } from '@/lib/core/calendar/rule';
@@ -224,6 +224,17 @@ describe('a time zone', () => {
     expect(wallClock('America/Denver', first)).toEqual({ date: '2026-11-01', minutes: 90 });
     for (const time of ['24:00', '9:30', '12:60', '']) expect(() => instantOf(localDate('2026-06-01'), time, 'UTC')).toThrow(/HH:mm/);
     expect(() => instantOf(localDate('2026-06-01'), '09:00', 'Nowhere/Else')).toThrow(/not a known time zone/);
+  });
+});
+
+describe('the time zone somebody means', () => {
+  it('is named whole in any case, or by its city where that is one zone', () => {
+    expect(['America/Chicago', 'america/chicago', ' Chicago ', 'new york', 'New_York', 'UTC', 'utc', 'US/Central', 'Dublin'].map(timeZoneMeant)).toEqual([
+      'America/Chicago', 'America/Chicago', 'America/Chicago', 'America/New_York', 'America/New_York', 'UTC', 'UTC', 'US/Central', 'Europe/Dublin',
+    ]); // prettier-ignore
+  });
+  it('is not guessed', () => {
+    for (const name of ['', 'Chicag', 'America', 'Mars/Olympus', 'CET+1', 'Chicago\n2']) expect(timeZoneMeant(name), name).toBeNull();
   });
 });
 

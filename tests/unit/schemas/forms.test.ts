@@ -1,23 +1,12 @@
-import { parseWithZod } from '@conform-to/zod/v4';
 import { describe, expect, it } from 'vitest';
-import type { z } from 'zod';
 import { EditKitchen, NewKitchen } from '@/lib/schemas/customers/kitchens';
 import { EditPerson, NewPerson } from '@/lib/schemas/people/people';
 import { EditRule, NewTask } from '@/lib/schemas/visits/tasks';
-import { EditShop, SetUp } from '@/lib/schemas/shop/shop';
+import { EditShop, SetCosts, SetUp } from '@/lib/schemas/shop/shop';
 import { NewUnit } from '@/lib/schemas/equipment/equipment';
+import { send } from './support/send';
 
 const ID = '6f1f3a58-2a0e-4d43-9e68-0c3b0a5f3a10';
-
-/** As a browser sends a form: every field a string, empty ones too. */
-function send<S extends z.ZodType>(schema: S, fields: Record<string, string | string[]>) {
-  const form = new FormData();
-  for (const [name, value] of Object.entries(fields)) for (const v of [value].flat()) form.append(name, v);
-  const submission = parseWithZod(form, { schema });
-  return submission.status === 'success'
-    ? { value: submission.value as z.output<S>, error: {} }
-    : { value: undefined, error: submission.reply().error ?? {} };
-}
 
 const UNIT = {
   kitchenId: ID, name: ' Fry line ', tag: '', kind: 'drawer_base', placement: 'fryer', refrigerant: 'R290', 'chargeKg.unit': 'oz', 'chargeKg.value': '16', application: 'medium', expansion: 'capillary', circuitAccess: 'sealed',
@@ -69,7 +58,7 @@ describe('a unit’s form', () => {
       name: '',
       kind: '',
       refrigerant: 'R999',
-      'chargeKg.value': '1,5',
+      'chargeKg.value': 'one and a half',
       'cutoutPaGauge.value': '9999',
       'boxSetK.value': '999',
       tag: 'no spaces here',
@@ -80,7 +69,7 @@ describe('a unit’s form', () => {
       name: ['Give the unit a name.'],
       kind: ['Choose: kind.'],
       refrigerant: ['Choose one from the list.'],
-      'chargeKg.value': ['Write a number, with a point for decimals.'],
+      'chargeKg.value': ['Write a number.'],
       'cutoutPaGauge.value': ['Between 30 and 2180 psig is possible.'],
       'boxSetK.value': ['Between -76 and 77 °F is possible.'],
       tag: ['2 to 40 letters, digits, dots, dashes and underscores.'],
@@ -135,7 +124,7 @@ describe('a kitchen’s form', () => {
       ...KITCHEN,
       id: ID,
       version: '3',
-      timeZone: 'Chicago',
+      timeZone: 'Chicagoland',
       position: 'Mill Street',
       'serviceHours.tue': '22:00-02:00',
       'altitude.value': '99999',
@@ -211,6 +200,15 @@ describe('a rule’s form', () => {
 });
 
 describe('the shop’s forms', () => {
+  it('takes money as people write it, and says what is wrong with what is none', () => {
+    const costs = { seen: '1', distance: 'km', labourPerHour: '$48', vehicle: '0,70', cleaningCost: '85 USD', inspectionCost: '20', failureCost: '1,200', energyPricePerKwh: '.14' }; // prettier-ignore
+    expect(send(SetCosts, costs).value).toMatchObject({ labourPerHour: 48, vehiclePerKm: 0.7, cleaningCost: 85, failureCost: 1200, energyPricePerKwh: 0.14 }); // prettier-ignore
+    expect(send(SetCosts, { ...costs, failureCost: 'a lot', cleaningCost: '', labourPerHour: '3,000' }).error).toEqual({
+      failureCost: ['Write an amount, like 1,200 or 0.70.'],
+      cleaningCost: ['Give what one coil cleaning costs you.'],
+      labourPerHour: ['At most 2,000.'],
+    });
+  });
   it('know currencies and zones', () => {
     const shop = {
       shop: 'Larkspur',

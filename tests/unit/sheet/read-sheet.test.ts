@@ -9,6 +9,7 @@ const ctx: SheetContext = {
   refrigerants: FILED_REFRIGERANTS.map((r) => r.id),
   customersOnFile: [],
   dateOrder: 'month first',
+  temperature: 'F',
   today: '2026-11-27',
 };
 const read = (sheets: RawSheet[], choices: SheetChoices = NO_CHOICES) => readSheet(sheets, choices, ctx);
@@ -144,4 +145,27 @@ describe('other forms', () => {
   });
 
   it('has nothing to say about an empty sheet', () => expect(read(one())).toMatchObject({ rows: 0, questions: [] }));
+});
+
+describe('what is marked as the same as above', () => {
+  const sheet = (mark: string) =>
+    one(
+      ['Customer', 'Kitchen', 'Unit', 'Gas', 'Where', 'Last cleaned'],
+      ['Blue Heron', 'Alder St', 'Reach-in', 'R-290', 'by fryer', '9/14/2026'],
+      [mark, mark, 'Undercounter', mark, 'bar', mark],
+      [mark, mark, 'Prep table', 'R-134a', mark, ''],
+    );
+  it.each(['"', '”', '〃', '- " -', 'ditto', 'Do.', 'same', 'Same as above'])('takes %s from the row above, and says so', (mark) => {
+    const r = read(sheet(mark));
+    expect(rowsOf(r).map((u) => [u.customer, u.kitchen, u.refrigerant, u.placement, u.coil_cleaning_last_done])).toEqual([
+      ['Blue Heron', 'Alder St', 'R290', 'fryer', '2026-09-14'],
+      ['Blue Heron', 'Alder St', 'R290', 'bar', '2026-09-14'],
+      ['Blue Heron', 'Alder St', 'R134a', 'bar', ''],
+    ]);
+    expect(r.assumptions).toContainEqual({ column: '', text: 'Marked as the same as above: taken from there.', rows: 2, lines: [3, 4], examples: ['Blue Heron'] }); // prettier-ignore
+  });
+  it('is nothing under nothing', () => {
+    const r = read(one(['Customer', 'Unit', 'Gas'], ['Ash', 'Reach-in', 'ditto'], ['Ash', 'Prep table', 'R-290']));
+    expect(rowsOf(r).map((u) => u.refrigerant)).toEqual(['unknown', 'R290']);
+  });
 });

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { asName, alike } from '@/lib/core/sheet/names';
 import { readInterval } from '@/lib/core/sheet/read-interval';
-import { readDate } from '@/lib/core/sheet/read-date';
+import { readDate } from '@/lib/core/calendar/read-date';
 import { massUnitIn, readMass } from '@/lib/core/sheet/read-mass';
 import { chargeQuestion, dateQuestion } from '@/lib/core/sheet/questions';
 import { guessColumns } from '@/lib/core/sheet/targets';
@@ -15,11 +15,11 @@ const KINDS = {
   walk_in_cooler: ['WIC', 'W/I', 'WI C', 'wi-cooler', 'Walk in', 'Cold room', 'cool room', 'walkin produce'],
   ice_machine: ['Ice mach.', 'IM', 'cuber', 'flaker'],
   drawer_base: ['4 drawer', 'Chef base', 'chefbase', 'refrigerated base', 'equipment stand', 'equip stand'],
-  prep_table: ['Prep', 'sandwich unit', 'salad station', 'pizza table', 'mega-top', 'megatop', 'PT 48', 'make table', 'makeline', 'bain marie'],
-  undercounter: ['Undercounter', 'under cnt', 'U/C', 'UC', 'low boy', 'lowboy', 'worktop', 'work top', 'Back bar', 'bottle cooler', 'Keg box', 'beer cooler', 'draft box', 'draught', 'wine fridge'],
+  prep_table: ['Prep', 'sandwich unit', 'salad station', 'salad bar', 'salad', 'pizza table', 'mega-top', 'megatop', 'PT 48', 'make table', 'makeline', 'bain marie'],
+  undercounter: ['Undercounter', 'Undercounter salad fridge', 'under cnt', 'U/C', 'UC', 'low boy', 'lowboy', 'worktop', 'work top', 'Back bar', 'bottle cooler', 'Keg box', 'beer cooler', 'draft box', 'draught', 'wine fridge'],
   display: ['display', 'merchandiser', 'deli', 'glass door', 'open-air', 'grab & go', 'pie case', 'showcase', 'sushi'],
   remote_condensing_unit: ['condenser', 'remote', 'CU 3', 'rack', 'RCU'],
-  reach_in: ['Reach-in', 'R/I', 'RI', 'RIC', 'upright', 'refrigerator', 'fridge', 'freezer', 'frz', 'frzr', 'cooler', '2 door', 'roll-in', 'pass-thru', 'cabinet'],
+  reach_in: ['Reach-in', 'R/I', 'RI', 'RIC', 'upright', 'refrigerator', 'fridge', 'salad fridge', 'freezer', 'frz', 'frzr', 'cooler', '2 door', 'roll-in', 'pass-thru', 'cabinet'],
 } as const; // prettier-ignore
 
 const PLACES = {

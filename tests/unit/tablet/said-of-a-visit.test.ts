@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { signingIn } from '@/lib/core/customer-words/signing';
 import { foldVisit, missingToClose, NO_FOOD, type Entry, type UnitOnFile, type VisitOnFile } from '@/lib/core/tablet';
-import { fromOwn, ownDifference, ownText, toOwn, typedNumber, unitOf } from '@/lib/core/tablet/own-units';
+import { fromOwn, ownDifference, ownText, toOwn, unitOf } from '@/lib/core/tablet/own-units';
 import { partsForeseen } from '@/lib/core/tablet/parts-foreseen';
 import { whatWasDone } from '@/lib/core/tablet/what-was-done';
 
@@ -126,10 +126,6 @@ describe('readings in a technician’s own units', () => {
     expect([ownText('airInK', 310.928, US), ownText('airInK', 310.928, METRIC), ownText('headPaGauge', 1_227_267, US), ownText('headPaGauge', 1_227_267, METRIC), ownText('airInK', 255.35, METRIC), ownText('airInK', 273.149, METRIC), ownText('ampsA', 4.25, US), ownText('steadyMinutes', 15, US)]).toEqual(['100 °F', '37.8 °C', '178 psig', '12.27 bar', '−17.8 °C', '0 °C', '4.3 A', '15 min']); // prettier-ignore
     expect([unitOf('airInK', METRIC), unitOf('headPaGauge', METRIC), unitOf('ampsA', US), unitOf('steadyMinutes', US)]).toEqual(['°C', 'bar', 'A', 'min']); // prettier-ignore
     expect([ownDifference(10, US), ownDifference(10, METRIC)]).toEqual([18, 10]);
-  });
-  it('take a comma for a point and a true minus, and nothing that is no number', () => {
-    expect(['12', ' 12,5 ', '−3', '.5', '5.', '-0.5'].map(typedNumber)).toEqual([12, 12.5, -3, 0.5, 5, -0.5]);
-    expect(['', '1e3', '12a', '1,2,3', '--1', '.'].map(typedNumber)).toEqual([null, null, null, null, null, null]);
   });
 });
 

@@ -41,7 +41,14 @@ export function SetUpForm() {
       />
       <Field label="Name of the shop" {...on('shop')} autoComplete="organization" />
       <div className="grid grid-cols-1 items-start gap-4 sm:grid-cols-2">
-        <Field label="Time zone" {...on('timeZone')} list="zones" ref={zone} autoComplete="off" hint="Like America/Chicago." />
+        <Field
+          label="Time zone"
+          {...on('timeZone')}
+          list="zones"
+          ref={zone}
+          autoComplete="off"
+          hint="Like America/Chicago, or its city alone."
+        />
         <Field label="Currency" {...on('currency')} defaultValue="USD" autoComplete="off" hint="Three letters." />
       </div>
       <ZoneList id="zones" />

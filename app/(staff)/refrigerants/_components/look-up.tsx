@@ -3,7 +3,7 @@
 import { useEffect, useState } from 'react';
 import type { MeasureUnits } from '@/lib/core/measures/preferred';
 import { loadRefrigerants, REFRIGERANTS } from '@/lib/core/refrigerants/fleet';
-import { BAR_PA, celsiusToKelvin, fahrenheitToKelvin, footToMetre, metreToFoot, PSI_PA } from '@/lib/core/measures';
+import { BAR_PA, celsiusToKelvin, fahrenheitToKelvin, footToMetre, metreToFoot, PSI_PA, typedNumber } from '@/lib/core/measures';
 import { refrigerantLabel } from '@/lib/core/refrigerants/naming';
 import { Field, Select } from '@/app/_ui/fields/field';
 import { Sheet } from '@/app/_ui/page/sheet';
@@ -15,7 +15,7 @@ type Props = { units: MeasureUnits; refrigerant: string; altitudeM: number };
 export type Asked = { by: 'pressure' | 'temperature'; text: string };
 
 const OPTIONS = Object.values(REFRIGERANTS).map((r) => ({ value: r.id, label: `${refrigerantLabel(r.id)}, ${r.safetyClass}` }));
-const number = (text: string) => (text.trim() === '' ? NaN : Number(text.replace(',', '.').replace('−', '-')));
+const number = (text: string) => typedNumber(text) ?? NaN;
 
 /** Heights for which the standard atmosphere is taken, m; also true of what is no number. */
 const outOfReach = (metres: number) => !(metres >= -430 && metres <= 5000);

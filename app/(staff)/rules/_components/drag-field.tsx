@@ -1,6 +1,7 @@
 'use client';
 
 import { useState } from 'react';
+import { typedNumber } from '@/lib/core/measures/typed-number';
 import { Field } from '@/app/_ui/fields/field';
 
 type Props = {
@@ -33,7 +34,7 @@ export function DragField({ row, error, onLet }: Props) {
           min={row.drag[0]}
           max={row.drag[1]}
           step={row.drag[2]}
-          value={Number(text) || row.drag[0]}
+          value={typedNumber(text) ?? row.drag[0]}
           onChange={(e) => setText(e.target.value)}
           onPointerUp={onLet}
           onKeyUp={(e) => (e.key.startsWith('Arrow') ? onLet() : undefined)}

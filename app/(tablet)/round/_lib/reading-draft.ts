@@ -1,9 +1,9 @@
+import { typedNumber } from '@/lib/core/measures/typed-number';
 import { askedFirst, fitsUnit } from '@/lib/core/entries/reading-fields';
 import {
   FIELD_INFO,
   fromOwn,
   READING_FIELDS,
-  typedNumber,
   unitOf,
   type Entered,
   type Me,

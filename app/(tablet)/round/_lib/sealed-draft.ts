@@ -1,5 +1,5 @@
 import type { Me } from '@/lib/core/tablet';
-import { typedNumber } from '@/lib/core/tablet';
+import { typedNumber } from '@/lib/core/measures/typed-number';
 import { entryUnit, ownUnitOf, type Measure } from '@/lib/core/measures/entry-units';
 import { measureUnitsOf } from '@/lib/core/tablet';
 import { FILLERS, type SealedStep } from '@/lib/core/sealed/steps';

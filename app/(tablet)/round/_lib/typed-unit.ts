@@ -5,7 +5,7 @@ import { within } from '@/lib/core/equipment/limits';
 import type { MeasureUnits } from '@/lib/core/measures/preferred';
 import { FILED_REFRIGERANTS, UNKNOWN_REFRIGERANT } from '@/lib/core/refrigerants/catalogue';
 import { refrigerantLabel } from '@/lib/core/refrigerants/naming';
-import { typedNumber } from '@/lib/core/tablet';
+import { typedNumber } from '@/lib/core/measures/typed-number';
 import { entryUnit, ownUnitOf } from '@/lib/core/measures/entry-units';
 
 /** A unit put on file on the spot, as it is being typed: a text a field. */

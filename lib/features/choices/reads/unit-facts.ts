@@ -19,27 +19,24 @@ const DAY = 86_400_000;
 /** A band so wide for what deposit costs, beside the belief's own: size, hours and equations, as elsewhere. */
 const ENERGY_SHARE = 0.5;
 
-/** Days on which one of some units failed: it tripped, its compressor went, or its box was too warm for food. */
 type Span = { gte: Date; lte: Date };
 
-async function failures(db: Tx, unit: { id: string } | null, span: Span): Promise<number> {
-  const where = unit ? { unitId: unit.id } : {};
+/** Days on which one of these units failed: it tripped, its compressor went, or its box was too warm for food. */
+async function failures(db: Tx, units: ReadonlySet<string>, at: Span, one?: string): Promise<number> {
+  const where = one === undefined ? {} : { unitId: one };
   const events = await db.unitEvent.findMany({
-    where: { ...where, at: span, kind: { in: ['high_pressure_trip', 'compressor_replaced'] } },
+    where: { ...where, at, kind: { in: ['high_pressure_trip', 'compressor_replaced'] } },
     select: { unitId: true, at: true },
   });
-  const warm = await db.foodWarning.findMany({ where: { ...where, toldAt: span }, select: { unitId: true, toldAt: true } });
-  const days = [
-    ...events.map((e) => `${e.unitId} ${Math.floor(e.at.getTime() / DAY)}`),
-    ...warm.map((w) => `${w.unitId} ${Math.floor(w.toldAt.getTime() / DAY)}`),
-  ];
+  const warm = await db.foodWarning.findMany({ where: { ...where, toldAt: at }, select: { unitId: true, toldAt: true } });
+  const days = [...events, ...warm.map((w) => ({ unitId: w.unitId, at: w.toldAt }))].flatMap((e) =>
+    units.has(e.unitId) ? [`${e.unitId} ${Math.floor(e.at.getTime() / DAY)}`] : [],
+  );
   return new Set(days).size;
 }
 
-const calls = (db: Tx, unitId: string | null, createdAt: Span): Promise<number> =>
-  db.job.count({
-    where: { source: 'call', createdAt, ...(unitId ? { units: { some: { unitId } } } : { units: { some: {} } }) },
-  });
+const calls = (db: Tx, unit: { id: string } | { archivedAt: null }, createdAt: Span): Promise<number> =>
+  db.job.count({ where: { source: 'call', createdAt, units: { some: { unit } } } });
 
 /** Null where the unit is not in service. */
 export async function unitFacts(db: Tx, unitId: string, now: Date): Promise<UnitFacts | null> {
@@ -51,7 +48,8 @@ export async function unitFacts(db: Tx, unitId: string, now: Date): Promise<Unit
   const span = { gte: since, lte: now };
   const years = Math.max(0.25, (now.getTime() - since.getTime()) / (365 * DAY));
   const over = (times: number): Happened => ({ times, years });
-  const fleetUnits = await db.unit.findMany({ where: { archivedAt: null }, select: { createdAt: true } });
+  const fleetUnits = await db.unit.findMany({ where: { archivedAt: null }, select: { id: true, createdAt: true } });
+  const inService = new Set(fleetUnits.map((u) => u.id));
   const fleetYears = Math.max(
     1,
     fleetUnits.reduce((sum, u) => sum + (now.getTime() - Math.max(u.createdAt.getTime(), oldest.getTime())) / (365 * DAY), 0),
@@ -65,11 +63,12 @@ export async function unitFacts(db: Tx, unitId: string, now: Date): Promise<Unit
     .reduce((sum, a) => sum + a.kg, 0);
   return {
     cleanings: over(cleanings),
-    callOuts: over(await calls(db, unitId, span)),
-    failures: over(await failures(db, unit, span)),
+    callOuts: over(await calls(db, { id: unitId }, span)),
+    failures: over(await failures(db, inService, span, unitId)),
+    // Of units in service, as the years are.
     fleet: {
-      callOuts: { times: await calls(db, null, { gte: oldest, lte: now }), years: fleetYears },
-      failures: { times: await failures(db, null, { gte: oldest, lte: now }), years: fleetYears },
+      callOuts: { times: await calls(db, { archivedAt: null }, { gte: oldest, lte: now }), years: fleetYears },
+      failures: { times: await failures(db, inService, { gte: oldest, lte: now }), years: fleetYears },
     },
     leakKgPerYear: added / years,
     cleaningMinutes: await cleaningTimes(db, unitId, span),

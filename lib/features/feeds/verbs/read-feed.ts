@@ -55,7 +55,7 @@ async function ownerOf(db: Db, token: string, now: Date) {
   });
   if (found) {
     const { user, kitchen } = found;
-    if (found.revokedAt || (user && !user.active)) return null;
+    if (found.revokedAt || (user && !user.active) || kitchen?.archivedAt) return null;
     if (user) return { visits: { technicianId: user.id }, name: `${user.name}, visits`, titled: true, language: 'en' as const };
     return (
       kitchen && {

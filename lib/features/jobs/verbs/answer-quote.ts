@@ -2,6 +2,7 @@ import 'server-only';
 import { DEAD_LINK, wordsIn } from '../../../core/customer-words';
 import { AppError } from '../../../core/errors';
 import { canGo } from '../../../core/jobs';
+import { groupBy } from '../../../core/numerics/group-by';
 import { inVans } from '../../../core/parts';
 import type { Db, Tx } from '../../../database/client';
 import type { AnswerQuote } from '../../../schemas/jobs/quotes';
@@ -51,12 +52,15 @@ export async function takeAnswer(
   await goOn(tx, job, { ...step, to, change });
 }
 
-/** Whether the list of parts holds fewer than the quote counts on. */
+/** Whether the list of parts holds fewer than the quote counts on, all its lines of a part together. */
 async function shortOfParts(tx: Tx, lines: PrintedQuote['lines']): Promise<boolean> {
-  const wanted = lines.filter((l) => l.partNumber !== '');
-  const parts = await tx.part.findMany({ where: { number: { in: wanted.map((l) => l.partNumber) } }, include: { vans: true } });
-  return wanted.some((l) => {
-    const part = parts.find((p) => p.number === l.partNumber);
-    return part !== undefined && inVans(part) + part.inShop < l.quantity;
+  const wanted = groupBy(
+    lines.filter((l) => l.partNumber !== ''),
+    (l) => l.partNumber,
+  );
+  const parts = await tx.part.findMany({ where: { number: { in: [...wanted.keys()] } }, include: { vans: true } });
+  return parts.some((part) => {
+    const quantity = (wanted.get(part.number) ?? []).reduce((sum, l) => sum + l.quantity, 0);
+    return inVans(part) + part.inShop < quantity;
   });
 }

@@ -34,6 +34,9 @@ export const recurrentDrains = (db: Tx, now: Date) =>
       CROSS JOIN LATERAL (SELECT ARRAY(SELECT d FROM unnest(s.dates) d WHERE d > ${now}::timestamptz - interval '365 days' ORDER BY d) AS dates) within
     WHERE s.kind = 'drain_again' AND s.at > ${now}::timestamptz - interval '365 days' ORDER BY times DESC, k.name, u.name LIMIT ${MOST}`);
 
+/** How many units such matters are of: one may have several. */
+export const unitsIn = (...matters: readonly (readonly Matter[])[]): number => new Set(matters.flat().map((m) => m.unitId)).size;
+
 /** Jobs that should have been done by today, quotes that wait for an answer, and jobs that wait for a quote. */
 export async function openWork(db: Tx, today: Date) {
   const [late, quotes, unquoted] = [

@@ -1,5 +1,5 @@
 import 'server-only';
-import { addDays, todayIn, wallClock, weekdayOf, type LocalDate } from '../../../core/calendar';
+import { addDays, instantOf, todayIn, wallClock, weekdayOf, type LocalDate } from '../../../core/calendar';
 import { fromLocalDate } from '../../../core/calendar/date-column';
 import { groupChanges } from '../../../core/intervals/change-groups';
 import { judgeGrades, judgeMatted } from '../../../core/owner/judged';
@@ -8,7 +8,7 @@ import type { Db, Tx } from '../../../database/client';
 import { withinTransaction } from '../../../database/transaction';
 import { dueCounts, zonesOnFile } from '../../due/reads';
 import { ruleChanges } from '../reads/changes';
-import { coilsPastSaving, deadFans, recurrentDrains } from '../reads/decisions';
+import { coilsPastSaving, deadFans, recurrentDrains, unitsIn } from '../reads/decisions';
 import { judgedForesights } from '../reads/foresights';
 import { quoteMoney } from '../reads/shop-money';
 import { workDone } from '../reads/shop-work';
@@ -29,7 +29,8 @@ async function factsOf(db: Tx, shop: Shop, monday: LocalDate, { now, baseUrl }: 
   const changes = await ruleChanges(db, { since: new Date(now.getTime() - CHANGES_DAYS * 86_400_000), unreadOnly: true, take: 500 });
   const { groups, odd } = groupChanges(changes);
   const judged = (await judgedForesights(db, addDays(monday, -JUDGED_DAYS), monday)).find((r) => r.by === 'all');
-  const failing = [...(await coilsPastSaving(db)), ...(await deadFans(db)), ...(await recurrentDrains(db, now))].length;
+  const failing = unitsIn(await coilsPastSaving(db), await deadFans(db), await recurrentDrains(db, now));
+  const midnight = (day: LocalDate) => new Date(instantOf(day, '00:00', shop.timeZone));
   const distrust = [
     judged && judgeGrades(judged).verdict === 'too_sure'
       ? 'Distrust: grades were among the likely ones less often than promised in the last half year.'
@@ -43,7 +44,7 @@ async function factsOf(db: Tx, shop: Shop, monday: LocalDate, { now, baseUrl }: 
     last: await workDone(db, last, monday, shop.timeZone, now),
     next: await workDone(db, monday, next, shop.timeZone, now),
     overdue: { tasks: all.overdue.tasks, toBook: toBook.overdue.tasks, pastLimit: all.pastLimit.tasks, limitDays: shop.overdueLimitDays },
-    callsLastWeek: await db.job.count({ where: { source: 'call', createdAt: { gte: new Date(now.getTime() - 7 * 86_400_000), lt: now } } }),
+    callsLastWeek: await db.job.count({ where: { source: 'call', createdAt: { gte: midnight(last), lt: midnight(monday) } } }),
     failing,
     changes: { groups: groups.length, odd: odd.length, all: changes.length },
     quotes: await quoteMoney(db, last, monday, shop.timeZone),

@@ -20,6 +20,7 @@ const SOON_MINUTES = 120;
 export async function offerSqueeze({ db, now }: { db: Db; now: Date }, ask: SqueezeAsk): Promise<SqueezeAnswer> {
   const kitchen = await bookingKitchen(db, ask.kitchenId);
   if (!kitchen) throw new AppError('not_found', 'That kitchen is not on file.', 'kitchenId');
+  if (kitchen.archived) throw new AppError('conflict', 'That kitchen is out of use. Put it back in use first.', 'kitchenId');
   const fromMs = Math.max(now.getTime(), instantOf(ask.date, ask.from, kitchen.timeZone));
   const week = await squeezeProblem(db, ask.kitchenId, new Date(fromMs));
   const skills = needsOf(await unitsInNeed(db, ask));

@@ -77,6 +77,7 @@ export async function bookingKitchen(db: Tx, id: string) {
       accessNotes: k.accessNotes,
       serviceHours: weekly(k.serviceHours),
       blackouts: k.blackouts.map(range),
+      archived: k.archivedAt !== null,
     }
   );
 }

@@ -70,7 +70,7 @@ export async function overlapError(
   field = 'from',
 ): Promise<AppError> {
   const other = await visitInTheWay(db, technicianId, startsAt, endsAt, notVisitId);
-  if (!other) return new AppError('overlap', 'Someone took that time a moment ago. Look at the week again and choose another.', 'from');
+  if (!other) return new AppError('overlap', 'Someone took that time a moment ago. Look at the week again and choose another.', field);
   const time = (d: Date) => timeIn(d, other.kitchen.timeZone);
   return new AppError(
     'overlap',

@@ -35,6 +35,7 @@ export async function squeezeEmergency(ctx: Ctx, input: SqueezeTake): Promise<{ 
   // Hours and days off were part of the offer.
   const at = { now, anyway: true };
   const slot = await checkedSpan(db, input.kitchenId, input.technicianId, span, [...units, ...tasks], at);
+  if (slot.kitchen.archived) throw new AppError('conflict', 'That kitchen is out of use. Put it back in use first.', 'kitchenId');
   const moves = await movesToWrite(db, input.moves, {
     now,
     reason: `Made room for an emergency at ${slot.kitchen.name}`,

@@ -2,7 +2,7 @@ import { useMemo } from 'react';
 import { VACUUM_VERDICT, vacuumFigures } from '@/lib/core/sealed/judged';
 import { judgeVacuum, USUAL_LIMIT_MICRONS, type VacuumJudgement } from '@/lib/core/sealed/vacuum-decay';
 import { readVacuumText } from '@/lib/core/sealed/vacuum-text';
-import { typedNumber } from '@/lib/core/tablet';
+import { typedNumber } from '@/lib/core/measures/typed-number';
 import type { StepInHand } from '../../_lib/use-sealed';
 import { TouchButton } from '../touch';
 import { Num, Usual, Verdict } from './fields';

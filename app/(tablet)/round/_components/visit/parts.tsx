@@ -1,7 +1,8 @@
 import { useId } from 'react';
 import { counted } from '@/lib/core/wording/counted';
 import { likelyPlace, PART_PLACE_LABEL, PART_PLACES, partsLike, type PartOnList, type PartPlace } from '@/lib/core/parts/places';
-import { MOST_OF_A_PART, partsForeseen, typedNumber, type PartForeseen, type VisitOnFile } from '@/lib/core/tablet';
+import { typedNumber } from '@/lib/core/measures/typed-number';
+import { MOST_OF_A_PART, partsForeseen, type PartForeseen, type VisitOnFile } from '@/lib/core/tablet';
 import { useSnapshot } from '../../_lib/tablet-context';
 import { useDraft } from '../../_lib/use-draft';
 import { useWrite } from '../../_lib/use-write';

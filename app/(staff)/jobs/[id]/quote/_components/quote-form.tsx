@@ -2,6 +2,7 @@
 
 import { useState } from 'react';
 import { money } from '@/lib/core/measures/figures';
+import { typedNumber } from '@/lib/core/measures/typed-number';
 import { QUOTE_LINE_KINDS, quoteSums, type QuoteLine } from '@/lib/core/jobs/quote';
 import { Button, ButtonLink } from '@/app/_ui/buttons/button';
 import { Field, FormErrors, TextArea } from '@/app/_ui/fields/field';
@@ -213,8 +214,9 @@ const first = (lines: readonly (QuoteLine & { partNumber: string })[], labourCen
 
 function total(lines: readonly Typed[], tax: string, currency: string): string {
   try {
-    const typed = lines.map((l) => ({ ...l, quantity: Number(l.quantity), priceCents: Math.round(Number(l.price) * 100) }));
-    const sums = quoteSums(typed, Number(tax));
+    const number = (text: string) => (text.trim() === '' ? 0 : (typedNumber(text) ?? NaN));
+    const typed = lines.map((l) => ({ ...l, quantity: number(l.quantity), priceCents: Math.round(number(l.price) * 100) }));
+    const sums = quoteSums(typed, number(tax));
     return `${money(sums.netCents, currency)} + ${money(sums.taxCents, currency)} tax = ${money(sums.totalCents, currency)}`;
   } catch {
     return 'Not all of it is a number yet.';

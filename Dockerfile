@@ -26,6 +26,7 @@ COPY --from=build /app/prisma/migrations ./prisma/migrations
 COPY --from=build /app/prisma/schema.prisma ./prisma/schema.prisma
 COPY --from=build /app/scripts ./scripts
 COPY --from=build /app/lib/database/pictures ./lib/database/pictures
+COPY --from=build /app/lib/database/secret-files.mjs ./lib/database/secret-files.mjs
 # Their volumes take over whose these folders are.
 RUN mkdir -p /backups /pictures && chown node:node /backups /pictures
 USER node

@@ -9,6 +9,11 @@ export async function register() {
   const { takeTurns } = await import('./lib/server/process/take-turns');
   const { askingAddress } = await import('./lib/server/doors/address');
   takeTurns(askingAddress);
+  const { readInAtFirst } = await import('./lib/server/process/read-in');
+  // While it is worked on, pages are made when they are asked for.
+  if (process.env.NODE_ENV === 'production') readInAtFirst();
+  // Whoever wants the first paper or sends the first picture would hold up everybody while this is read in; now nobody waits yet.
+  await import('sharp');
   const { startJobs } = await import('./lib/jobs/start');
   await startJobs();
 }

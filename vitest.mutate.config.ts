@@ -12,8 +12,8 @@ export default defineConfig({
     exclude: TOO_SLOW,
     setupFiles: ['scripts/support/mutation-setup.mjs', 'tests/support/setup.ts'],
     globalSetup: integration ? ['tests/support/database-global.ts'] : [],
-    testTimeout: 60_000,
-    hookTimeout: 60_000,
+    testTimeout: 240_000,
+    hookTimeout: 240_000,
     maxWorkers: 1,
     // scripts/support/mutation-runner.mjs decides when modules are read anew.
     isolate: false,

@@ -1,5 +1,6 @@
 // Applies prisma/migrations to DATABASE_URL, or to the demo shop's database; makes the database if there is none.
 import path from 'node:path';
+import { takeSecretFiles } from '../lib/database/secret-files.mjs';
 import { Cluster } from './support/cluster.mjs';
 import { requireServer } from './support/databases.mjs';
 import { keep } from './support/paths.mjs';
@@ -7,6 +8,7 @@ import { complain } from './support/say.mjs';
 import { ensureShop } from './support/shop.mjs';
 
 async function target() {
+  takeSecretFiles();
   const own = process.env.DATABASE_URL;
   if (own) await requireServer(own);
   if (own) return own;

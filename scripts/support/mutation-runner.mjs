@@ -1,8 +1,9 @@
 // How scripts/mutate.mjs runs tests: Vitest with one thread that is kept from one mistake to the next, so that what the tests
 // import is read once. A mistake in what runs as code is loaded, and a room whose code remembers, gets a new thread.
 // A mistake is shown to the tests of its own room that meet it, quick files first, until one fails.
+// What the first run finds is kept file by file, so that a run cut short goes on where it stopped.
 import { createHash } from 'node:crypto';
-import { appendFileSync, existsSync, readFileSync, writeFileSync } from 'node:fs';
+import { appendFileSync, existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { declareFactoryPlugin, PluginKind } from '@stryker-mutator/api/plugin';
 import { createVitest, ThreadsPoolWorker } from 'vitest/node';
@@ -70,6 +71,16 @@ class KeptThread {
 const relative = (file) => path.relative(process.cwd(), file).replaceAll('\\', '/');
 const fileOf = (test) => test.slice(0, test.indexOf('#'));
 const hashOf = (file) => createHash('sha256').update(readFileSync(file)).digest('hex');
+/** Of everything that a test may read: the planted code, what tests share, the layout of the database. */
+function hashOfAll() {
+  const hash = createHash('sha256').update(readFileSync('package-lock.json'));
+  for (const folder of ['lib', 'prisma', 'scripts/support', 'tests/support'])
+    for (const name of readdirSync(folder, { recursive: true, withFileTypes: true }).filter((one) => one.isFile()))
+      hash.update(`${name.parentPath}/${name.name}`).update(readFileSync(path.join(name.parentPath, name.name)));
+  return hash.digest('hex');
+}
+const linesOf = (file) =>
+  (existsSync(file) ? readFileSync(file, 'utf8').trim().split('\n') : []).filter(Boolean).map((line) => JSON.parse(line));
 const inFile = (suite) => suite.tasks.flatMap((task) => (task.type === 'test' ? [task] : inFile(task)));
 const fullName = ({ name, suite }) => (suite && !suite.filepath ? `${fullName(suite)} ${name}` : name).trim();
 const exactly = (names) => new RegExp(names.map((name) => `^${name.replaceAll(/[$()*+.?[\\\]^{|}]/g, String.raw`\$&`)}$`).join('|'));
@@ -97,8 +108,7 @@ class Runner {
     for (const { config } of this.#vitest.projects) Object.assign(config, { pool: 'kept', poolRunner });
     this.#vitest.provide('plantedIn', this.plantedIn);
     this.#mistakes = JSON.parse(readFileSync(process.env.MUTATE_MISTAKES, 'utf8'));
-    const found = existsSync(process.env.MUTATE_FOUND) ? readFileSync(process.env.MUTATE_FOUND, 'utf8').trim().split('\n') : [];
-    for (const line of found.filter(Boolean).map((one) => JSON.parse(one))) this.#found.set(line.about, line);
+    for (const line of linesOf(process.env.MUTATE_FOUND)) this.#found.set(line.about, line);
     const files = await this.#vitest.globTestSpecifications();
     this.#files = new Map(files.map((one) => [relative(one.moduleId), one]));
   }
@@ -116,6 +126,19 @@ class Runner {
     return { tests, met: file.meta.met ?? { static: {}, perTest: {} }, hitCount: file.meta.hitCount ?? 0, error };
   }
 
+  /** What the tests of a file take and meet, without any mistake; from an earlier run where nothing has changed `as` it was then. */
+  async #meet(name, as) {
+    const kept = path.join(path.dirname(process.env.MUTATE_FOUND), 'met.jsonl');
+    const of = hashOf(name);
+    const before = linesOf(kept).findLast((one) => one.as === as && one.name === name && one.of === of);
+    if (before) return before;
+    const { tests, met, error } = await this.#run(name, { bail: 0 });
+    const passed = tests.filter((one) => one.result?.state === 'pass');
+    const ran = passed.map((task) => ({ title: fullName(task), took: task.result.duration ?? 0 }));
+    if (!error) appendFileSync(kept, `${JSON.stringify({ as, name, of, ran, met })}\n`);
+    return { ran, met, error };
+  }
+
   /** Every file once: what its tests take, and which mistakes of their own room they meet. */
   async dryRun() {
     const codeOf = new Map(Object.entries(this.#mistakes).map(([id, { file }]) => [id, file]));
@@ -124,15 +147,16 @@ class Runner {
     const perTest = {};
     const atLoading = new Set();
     const meets = new Map();
+    const as = createHash('sha256').update(hashOfAll()).update(JSON.stringify(this.#mistakes)).digest('hex');
     for (const name of this.#files.keys()) {
-      const { tests: ran, met, error } = await this.#run(name, { bail: 0 });
+      const { ran, met, error } = await this.#meet(name, as);
       if (error) return { status: 'error', errorMessage: `${name}: ${error}` };
       for (const mistake in met.static) atLoading.add(mistake);
       const own = (hits = {}) => Object.entries(hits).filter(([mistake]) => testsFor.get(mistake).test(name));
-      for (const task of ran.filter((one) => one.result?.state === 'pass')) {
-        const id = `${name}#${fullName(task)}`;
-        tests.push({ id, name: fullName(task), status: 0, timeSpentMs: task.result.duration ?? 0, fileName: path.resolve(name) });
-        perTest[id] = Object.fromEntries([...own(met.perTest.hooks), ...own(met.perTest[fullName(task)])]);
+      for (const { title, took } of ran) {
+        const id = `${name}#${title}`;
+        tests.push({ id, name: title, status: 0, timeSpentMs: took, fileName: path.resolve(name) });
+        perTest[id] = Object.fromEntries([...own(met.perTest.hooks), ...own(met.perTest[title])]);
         for (const mistake in perTest[id]) meets.set(codeOf.get(mistake), (meets.get(codeOf.get(mistake)) ?? new Set()).add(id));
       }
     }

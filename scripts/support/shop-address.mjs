@@ -1,5 +1,6 @@
 import { existsSync } from 'node:fs';
 import path from 'node:path';
+import { takeSecretFiles } from '../../lib/database/secret-files.mjs';
 import { Cluster } from './cluster.mjs';
 import { readStamp } from './fingerprint.mjs';
 import { inProject, keep } from './paths.mjs';
@@ -8,10 +9,11 @@ import { Plain } from './say.mjs';
 /** The databases of the private server. */
 export const DATABASES = { demo: 'rimebook_demo', own: 'rimebook' };
 
-/** Settings of one's own, where there are any: what is set already stays. */
+/** Settings of one's own, where there are any: what is set already stays. Secrets may lie in files. */
 export function readEnvironmentFile() {
   const file = inProject('.env');
   if (existsSync(file)) process.loadEnvFile(file);
+  takeSecretFiles();
 }
 
 /** The shop opened last: 'own' or 'demo'. */

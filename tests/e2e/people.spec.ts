@@ -1,3 +1,4 @@
+import { Secret, TOTP } from 'otpauth';
 import { freshShop } from './support/server';
 import { expect, test } from './support/test';
 import { signInAs } from './support/sign-in';
@@ -120,5 +121,25 @@ test.describe('an empty shop', () => {
     await page.context().clearCookies();
     await page.goto('/set-up');
     await expect(page).toHaveURL(/\/sign-in/);
+  });
+
+  test('asks its owner for a second step before people, and goes on where she was going', async ({ page, accessible }) => {
+    await page.goto('/sign-in');
+    await page.getByLabel('E-mail').fill('ada@thistle.example');
+    await page.getByLabel('Password').fill('four plain little words');
+    await page.getByRole('button', { name: 'Sign in' }).click();
+    await page.getByRole('link', { name: 'People', exact: true }).click();
+    await expect(page.getByText('this shop asks them for more than a password first')).toBeVisible();
+    await expect(page.getByRole('button', { name: 'Don’t ask owners' })).toBeVisible();
+    await accessible();
+    const secret = (await page.locator('code').textContent())?.replaceAll(' ', '') ?? '';
+    await page.getByLabel('Code', { exact: true }).fill(new TOTP({ secret: Secret.fromBase32(secret) }).generate());
+    await page.getByRole('button', { name: 'Turn it on' }).click();
+    await expect(page.getByText('Write these down')).toBeVisible();
+    await accessible();
+    await page.getByRole('link', { name: 'I have them, go on' }).click();
+    await expect(page.getByRole('heading', { name: 'People' })).toBeVisible();
+    await expect(page.getByLabel('Ask owners for a second step')).toBeChecked();
+    await accessible();
   });
 });

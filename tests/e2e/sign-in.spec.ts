@@ -1,5 +1,7 @@
 import { expect, SIGN_INS, test } from './support/test';
-import { freshShop } from './support/server';
+import pg from 'pg';
+import { hash } from '@node-rs/argon2';
+import { databaseUrl, freshShop } from './support/server';
 
 test.beforeAll(() => freshShop());
 
@@ -75,4 +77,29 @@ test('nonsense at the sign-in shows nothing of the server in the address bar', a
     const reply = await request.get(`/api/auth/${way}?callbackUrl=${encodeURIComponent('http://%zz')}`, { maxRedirects: 0 });
     expect([reply.status(), reply.headers().location], way).toEqual([302, `${baseURL}/sign-in`]);
   }
+});
+
+test('whoever has a password that leaked chooses a new one and is in; the old one opens nothing', async ({
+  page,
+  accessible,
+  expectMessage,
+}) => {
+  expectMessage(/401/);
+  const email = SIGN_INS.find((one) => one.role === 'dispatcher')?.email ?? '';
+  const database = new pg.Client({ connectionString: await databaseUrl() });
+  await database.connect();
+  await database.query('UPDATE "User" SET "passwordHash" = $1 WHERE email = $2', [await hash('finalfantasy'), email]);
+  await database.end();
+  await page.goto('/sign-in');
+  await page.getByLabel('E-mail').fill(email);
+  await page.getByLabel('Password', { exact: true }).fill('finalfantasy');
+  await page.getByRole('button', { name: 'Sign in' }).click();
+  await expect(page.getByText('Your password is right, but it is too easy to guess.')).toBeVisible();
+  await accessible();
+  await page.getByLabel('New password').fill('finalfantasy 1');
+  await page.getByRole('button', { name: 'Sign in' }).click();
+  await expect(page.getByText('That new password is too easy to guess too.')).toBeVisible();
+  await page.getByLabel('New password').fill('four plain little words');
+  await page.getByRole('button', { name: 'Sign in' }).click();
+  await expect(page).toHaveURL('/due');
 });

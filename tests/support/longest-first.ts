@@ -2,7 +2,7 @@ import { BaseSequencer, type TestSpecification } from 'vitest/node';
 
 /** Files that take longest, so that none of them is left to one core at the end. A fresh clone has no times of its own to go by. */
 const LONGEST = [
-  ...['seed/demo-shop', 'reference/gate', 'planning/brute-force', 'intervals/properties', 'fleet-csv/import', 'tablet/faults'],
+  ...['seed/demo-shop', 'reference/gate', 'planning/brute-force', 'intervals/properties', 'fleet-csv/whole-fleet', 'tablet/faults'],
   ...['sealed/vacuum-decay', 'fuzz/nonsense', 'backup/restore', 'condenser/random', 'archive/everything', 'plant/judge'],
 ];
 

@@ -3,6 +3,7 @@
 import { refresh } from 'next/cache';
 import { z } from 'zod';
 import { secondStepKey } from '@/lib/server/people/second-step-key';
+import { stopAskingOwners } from '@/lib/features/people/verbs/owners-code';
 import { confirmSecondStep, dropSecondStep } from '@/lib/features/people/verbs/second-step';
 import { ChangePassword, ConfirmSecondStep, EndMySession, MyArrivals, MyUnits, ProveIt } from '@/lib/schemas/people/people';
 import { defineFormAction } from '@/lib/server/doors/define-action';
@@ -35,6 +36,9 @@ export const endMySession = defineFormAction('edit:self', EndMySession, async (c
 export const prove = defineFormAction('edit:self', ProveIt, (ctx) => proveIt(ctx, ctx.input));
 
 export const startStep = defineFormAction('secure:self', ConfirmSecondStep, (ctx) => confirmSecondStep(ctx, ctx.input, secondStepKey()));
+
+/** For an owner who has no telephone at hand; who is asked then goes on without. */
+export const goOnWithout = defineFormAction('secure:self', z.object({}), (ctx) => stopAskingOwners(ctx));
 
 export const dropStep = defineFormAction('secure:self', z.object({}), async (ctx) => {
   await dropSecondStep(ctx);

@@ -9,6 +9,7 @@ import {
   EndSession,
   NewPerson,
   NewTimeOff,
+  OwnersCode,
   PersonId,
   RemoveTimeOff,
   SetActive,
@@ -18,6 +19,7 @@ import { defineFormAction } from '@/lib/server/doors/define-action';
 import { createPerson } from '@/lib/features/people/verbs/create-person';
 import { editPerson } from '@/lib/features/people/verbs/edit-person';
 import { endSession } from '@/lib/features/people/verbs/end-session';
+import { setOwnersCode } from '@/lib/features/people/verbs/owners-code';
 import { invite } from '@/lib/features/people/verbs/password-links';
 import { resetSecondStep } from '@/lib/features/people/verbs/second-step';
 import { nudge } from '@/lib/server/process/queue';
@@ -75,6 +77,11 @@ export const removeDaysOff = defineFormAction('manage:people', RemoveTimeOff, as
 export const sendLink = defineFormAction('manage:people', PersonId, async (ctx) => {
   await invite(ctx, ctx.input);
   await nudge('mail');
+});
+
+export const askOwners = defineFormAction('manage:people', OwnersCode, async (ctx) => {
+  await setOwnersCode(ctx, ctx.input);
+  refresh();
 });
 
 export const resetStep = defineFormAction('manage:people', PersonId, async (ctx) => {

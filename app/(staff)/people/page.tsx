@@ -4,7 +4,7 @@ import { roleInfo } from '@/lib/core/people/access';
 import { counted } from '@/lib/core/wording/counted';
 import { writeWeekHours } from '@/lib/core/hours';
 import { SKILL_LABEL } from '@/lib/core/people/skills';
-import { listPeople } from '@/lib/features/people/reads/people';
+import { listPeople, ownersGiveCode } from '@/lib/features/people/reads/people';
 import { shopTimeZone } from '@/lib/features/shop/reads/shop';
 import { definePage } from '@/lib/server/doors/define-page';
 import { ButtonLink } from '@/app/_ui/buttons/button';
@@ -12,11 +12,12 @@ import { PageHead } from '@/app/_ui/page/sheet';
 import { State } from '@/app/_ui/states/state';
 import { Table, Td, Th } from '@/app/_ui/tables/table';
 import { momentIn } from '@/lib/core/calendar/when';
+import { OwnersCodeForm } from './_components/owners-code-form';
 
 export const metadata: Metadata = { title: 'People' };
 
 export default definePage('manage:people', async ({ db, now }) => {
-  const [people, zone] = await Promise.all([listPeople(db, now), shopTimeZone(db)]);
+  const [people, zone, code] = await Promise.all([listPeople(db, now), shopTimeZone(db), ownersGiveCode(db)]);
   return (
     <>
       <PageHead
@@ -73,6 +74,7 @@ export default definePage('manage:people', async ({ db, now }) => {
           ))}
         </tbody>
       </Table>
+      <OwnersCodeForm on={code} />
     </>
   );
 });

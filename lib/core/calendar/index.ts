@@ -21,3 +21,4 @@ export { endOf, isDayRule, parseRule, weeksRule } from './rule';
 export { approximateWeeks, describeRule } from './describe';
 export { dueBetween, dueDays, nextDue, type Anchor, type Plan } from './due';
 export { wallTimes, type LocalDateTime } from './rrule-library';
+export { readSureDate } from './read-date';

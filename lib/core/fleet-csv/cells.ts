@@ -1,6 +1,8 @@
-import { isLocalDate, parseRule, weeksRule, isDayRule, CalendarError, type LocalDate } from '../calendar';
+import { isLocalDate, parseRule, weeksRule, isDayRule, readSureDate, CalendarError, type LocalDate } from '../calendar';
 import { timeZoneMeant } from '../calendar/is-time-zone';
 import { LIMITS, NAME_MAX, within, type Span } from '../equipment/limits';
+import { unitsOfMeasure, type Measure } from '../measures/entry-units';
+import { readFigure, readMeasure } from '../measures/typed';
 import { manyLines, oneLine } from '../wording/plain-text';
 
 export type Cell<T> = { value: T } | { problem: string };
@@ -12,20 +14,27 @@ export const freeText =
       ? { problem: `${text.length} characters; at most ${max} fit.` }
       : { value: (max > NAME_MAX ? manyLines : oneLine)(text).trim() };
 
-/** A bare number with a decimal point, turned to SI and held to the limits of its field. */
+/**
+ * A number in the column's own unit, or with another of its `measure` beside it; turned to SI and held to the limits of its field.
+ */
 export const number =
-  (span: Span, unit: string, toSi: (x: number) => number, fromSi: (x: number) => number) =>
+  (span: Span, unit: string, toSi: (x: number) => number, fromSi: (x: number) => number, measure?: Measure) =>
   (text: string): Cell<number> => {
-    const plain = text.replace('−', '-').replace(/\s/g, '');
-    if (/^-?\d+,\d+$/.test(plain)) return { problem: 'Has a comma. Write decimals with a point and thousands without a mark.' };
-    if (!/^-?(\d+\.?\d*|\.\d+)(e[+-]?\d+)?$/i.test(plain))
-      return { problem: `Is not a number. Write the bare number; the column’s name already says ${unit}.` };
-    const value = toSi(Number(plain));
+    const bare = readFigure(text);
+    const read = bare === null && measure ? readMeasure(measure, text) : { figure: bare, toSi: null };
+    if (!read || read.figure === null) return { problem: notANumber(unit, measure) };
+    const value = (read.toSi ?? toSi)(read.figure);
     if (within(span, value)) return { value };
     const [lo, hi] = span;
     const show = (x: number) => String(Number(fromSi(x).toPrecision(3)));
     return { problem: `Is out of range: ${show(lo)} to ${show(hi)} ${unit} is possible.` };
   };
+
+/** What would be understood: the bare number, or one with another unit of the measure. */
+function notANumber(unit: string, measure: Measure | undefined): string {
+  const other = Object.values(measure ? unitsOfMeasure(measure) : {}).find(({ label }) => label !== unit);
+  return `Is not a number. Write the bare number; the column’s name already says ${unit}.${other ? ` One with its own unit will do as well, like 3 ${other.label}.` : ''}`;
+}
 
 const plain = (s: string) => s.toLowerCase().replace(/[^a-z0-9]/g, '');
 
@@ -39,13 +48,17 @@ export const oneOf =
   };
 
 export function yesNo(text: string): Cell<boolean> {
-  if (/^(yes|y|true|1|x)$/i.test(text)) return { value: true };
-  if (/^(no|n|false|0)$/i.test(text)) return { value: false };
-  return { problem: 'Write yes or no.' };
+  if (/^(yes|y|true|t|1|x|on|s[ií]|[✓✔☑])$/i.test(text)) return { value: true };
+  if (/^(no|n|false|f|0|off|[✗✘☐])$/i.test(text)) return { value: false };
+  return { problem: 'Write yes or no; y, n, true, false, 1, 0 and x for yes will do as well.' };
 }
 
 export function date(text: string): Cell<LocalDate> {
-  return isLocalDate(text) ? { value: text } : { problem: 'Is not a date. Write year-month-day, for instance 2026-03-31.' };
+  if (isLocalDate(text)) return { value: text };
+  const read = readSureDate(text);
+  if (read && 'day' in read) return { value: read.day };
+  const why = read ? `Could be ${read.either[0]} or ${read.either[1]}.` : 'Is not a date.';
+  return { problem: `${why} Write year-month-day, for instance 2026-03-31.` };
 }
 
 export function timeZone(text: string): Cell<string> {

@@ -1,10 +1,11 @@
 import { writeWeekHours } from '../hours';
+import { plainMarks } from '../wording/plain-text';
 import type { UnitValues } from '../equipment/unit-fields';
 import type { OnFilePolicy } from './units-on-file';
 import type { KitchenValues, Problem, RowValues } from './types';
 
-/** Names are the same whatever their case and spacing. */
-export const fold = (name: string) => name.normalize('NFC').trim().replace(/\s+/g, ' ').toLowerCase();
+/** Names are the same whatever their case and spacing, and whichever hyphen and blank a program wrote. */
+export const fold = (name: string) => plainMarks(name).normalize('NFC').trim().replace(/\s+/g, ' ').toLowerCase();
 export const kitchenKey = (customer: string, kitchen: string) => `${fold(customer)}\n${fold(kitchen)}`;
 
 export type OnFile = {

@@ -12,6 +12,11 @@ export const measuredIn = (measure: Measure, span: Span, header: string, about: 
     ([unit, { label, toSi, fromSi }]) =>
       [
         `${header}_${unit.toLowerCase()}`,
-        { about: `${about} ${label}.`, in: { measure, unit }, read: cells.number(span, label, toSi, fromSi), write: figure(fromSi) },
+        {
+          about: `${about} ${label}.`,
+          in: { measure, unit },
+          read: cells.number(span, label, toSi, fromSi, measure),
+          write: figure(fromSi),
+        },
       ] as const,
   );

@@ -9,10 +9,21 @@ export type PlannedUpdate = { unitId: string; version: number; name: string; lin
 
 const serial = (text: string) => text.toUpperCase().replace(/[^A-Z0-9]/g, '');
 
-/** Finds the unit on file that a row is about: by tag, then by a serial that only one has, then by its name in its kitchen. */
+/** "Reach-in" and "REACH IN" are one name to whoever says them. */
+const loose = (name: string) => fold(name).replace(/\s*-\s*/g, ' ');
+
+/**
+ * Finds the unit on file that a row is about: by tag, then by a serial that only one has, then by its name in its kitchen; by a
+ * name that differs in a hyphen where only one has it.
+ */
 export function knownUnits(units: readonly KnownUnit[]): (row: RowValues) => KnownUnit | undefined {
   const tags = new Map(units.map((u) => [u.values.tag.toUpperCase(), u]));
   const names = new Map(units.map((u) => [`${kitchenKey(u.customer, u.kitchen)}\n${fold(u.values.name)}`, u]));
+  const said = new Map<string, KnownUnit | null>();
+  for (const u of units) {
+    const key = `${kitchenKey(u.customer, u.kitchen)}\n${loose(u.values.name)}`;
+    said.set(key, said.has(key) ? null : u);
+  }
   const serials = new Map<string, KnownUnit | null>();
   for (const u of units) {
     const key = serial(u.values.serial);
@@ -22,7 +33,8 @@ export function knownUnits(units: readonly KnownUnit[]): (row: RowValues) => Kno
     const sure = (unit.tag && tags.get(unit.tag.toUpperCase())) || (unit.serial && serials.get(serial(unit.serial)));
     if (sure) return sure;
     if (!n.customer || !n.kitchen || !unit.name) return undefined;
-    const named = names.get(`${kitchenKey(n.customer, n.kitchen)}\n${fold(unit.name)}`);
+    const where = kitchenKey(n.customer, n.kitchen);
+    const named = names.get(`${where}\n${fold(unit.name)}`) ?? said.get(`${where}\n${loose(unit.name)}`) ?? undefined;
     // Of one name, but another serial: another unit.
     return named && unit.serial && named.values.serial && serial(unit.serial) !== serial(named.values.serial) ? undefined : named;
   };

@@ -1,11 +1,12 @@
 import type { WeeklyWindow } from '../visits/service-hours';
 import { WEEKDAY_NAMES, type Weekday } from '../calendar';
+import { plainMarks } from '../wording/plain-text';
 
-/** Minutes since midnight of "6", "6:30", "06.30", "0630", "6am", "6a", "2:30 pm", "noon" or "24:00"; null when it is none of these. */
+/** Minutes since midnight of "6", "6:30", "06.30", "0630", "6h30", "6am", "6a", "2:30 pm", "noon" or "24:00"; null when it is none of these. */
 function clockMinutes(text: string): number | null {
   if (/^noon$/i.test(text.trim())) return 720;
   if (/^midnight$/i.test(text.trim())) return 1440;
-  const m = /^(\d{1,2})(?:[:.]?(\d{2}))?\s*(am?|pm?|a\.m\.|p\.m\.)?$/i.exec(text.trim());
+  const m = /^(\d{1,2})(?:[:.h]?(\d{2})|h)?\s*(am?|pm?|a\.m\.?|p\.m\.?)?$/i.exec(text.trim());
   if (!m) return null;
   let hour = Number(m[1]);
   const minute = Number(m[2] ?? 0);
@@ -26,6 +27,9 @@ const clock = (minutes: number) => `${String(Math.floor(minutes / 60)).padStart(
 
 const CLOSED = /^(closed|none|no|never|-|–)?$/i;
 
+/** Between two spans of a day: a mark, a word, or the blank between two whole ones. */
+const BETWEEN = /[,;&/+]|\band\b|(?<=[-–—]\s?\d{1,2}[:.]\d{2})\s+(?=\d{1,2}[:.]\d{2}\s?[-–—])/i;
+
 type Read = { windows: { from: string; to: string }[] } | { problem: string };
 
 /**
@@ -33,11 +37,11 @@ type Read = { windows: { from: string; to: string }[] } | { problem: string };
  * Windows come back in order; overlapping, empty and past-midnight ones are refused in words.
  */
 export function readDayHours(text: string): Read {
-  const source = text.trim();
+  const source = plainMarks(text).trim();
   if (CLOSED.test(source)) return { windows: [] };
   if (/^(all day|24 ?h(ours)?|any ?time)$/i.test(source)) return { windows: [{ from: '00:00', to: '24:00' }] };
   const spans: Span[] = [];
-  for (const piece of source.split(/[,;&]|\band\b/i)) {
+  for (const piece of source.split(BETWEEN)) {
     const span = readSpan(piece.trim());
     if ('problem' in span) return span;
     spans.push(span);
@@ -52,17 +56,25 @@ export function readDayHours(text: string): Read {
 type Span = { start: number; end: number };
 
 function readSpan(piece: string): Span | { problem: string } {
-  const [from = '', to = '', ...more] = piece.split(/\s*(?:-|–|—|\bto\b)\s*/i);
-  const start = clockMinutes(from);
+  const [from = '', to = '', ...more] = piece.replace(/^from\s+/i, '').split(/\s*(?:[-–—−‒→]|\b(?:to|till?|until|thru|through)\b)\s*/i);
+  const begin = clockMinutes(from);
   const written = clockMinutes(to);
-  if (more.length > 0 || start === null || written === null)
-    return { problem: `“${piece}” is not a span of hours. Write it like 06:00-10:30.` };
+  if (more.length > 0 || begin === null || written === null)
+    return { problem: `“${piece}” is not a span of hours. Write it like 06:00-10:30, 6-10:30 or 6am-2pm.` };
+  const start = sameHalf(from, begin, to, written);
   const evening = written + 720;
   // A beginning from one in the afternoon on is of a clock of twenty-four hours, and so is the end.
   const end = written < start && start < 780 && isAfternoon(from, to) && evening > start && written <= 720 ? evening : written;
   if (end === start) return { problem: `“${piece}” starts and ends at the same time.` };
   if (end < start) return { problem: `“${piece}” runs past midnight. End it at 24:00 and put the rest on the next day.` };
   return { start, end };
+}
+
+/** "2-4pm" begins in the afternoon too, as far as that leaves a span; "11-1pm" and "6-2pm" do not. A clock of two digits says it itself. */
+function sameHalf(from: string, start: number, to: string, end: number): number {
+  if (/[apm]/i.test(from) || /^\s*0/.test(from)) return start;
+  if (/a/i.test(to)) return start >= 720 && start < 780 ? start - 720 : start;
+  return /\dp|\sp/i.test(to) && start < 720 && start + 720 < end ? start + 720 : start;
 }
 
 /** "06:00-10:30, 14:00-16:30" of one weekday; empty when the day has none. */

@@ -1,21 +1,31 @@
 import type { WeeklyWindow } from '../visits/service-hours';
 import type { Weekday } from '../calendar';
+import { plainMarks } from '../wording/plain-text';
 import { DAY_SHORT, readDayHours, writeDayHours } from './day-hours';
 
 const DAYS: readonly Weekday[] = [0, 1, 2, 3, 4, 5, 6];
 
 function dayOf(text: string): Weekday | null {
-  const at = DAY_SHORT.findIndex((d) => text.trim().slice(0, 3).toLowerCase() === d.toLowerCase());
-  return /^[a-z]+$/i.test(text.trim()) ? (DAYS[at] ?? null) : null;
+  const word = text.trim().toLowerCase();
+  const at = DAY_SHORT.findIndex((d) => word.slice(0, 3) === d.toLowerCase());
+  return /^[a-z]+\.?$/.test(word) ? (DAYS[at] ?? null) : null;
 }
 
-/** Weekdays named by "Mon", "Mon-Fri", "Sat, Sun", "Fri-Mon" or "daily"; null when not understood. */
+/** Days by the words and letters that people have for several. */
+const SEVERAL: readonly (readonly [RegExp, string])[] = [
+  [/^(daily|every ?day|7 days( a week)?|all (days|week))$/i, 'Mon-Sun'],
+  [/^(week ?days?|m ?[-–—] ?f)$/i, 'Mon-Fri'],
+  [/^week ?ends?$/i, 'Sat-Sun'],
+  [/^m ?[-–—] ?s(at)?$/i, 'Mon-Sat'],
+];
+
+/** Weekdays named by "Mon", "Mon-Fri", "Mon to Fri", "Sat, Sun", "M-F", "weekdays" or "daily"; null when not understood. */
 function daysNamed(text: string): Weekday[] | null {
   const source = text.trim();
-  if (/^(daily|every ?day)$/i.test(source)) return [...DAYS];
+  const named = SEVERAL.find(([form]) => form.test(source))?.[1] ?? source;
   const out = new Set<Weekday>();
-  for (const piece of source.split(',')) {
-    const [first, last, extra] = piece.split(/[-–—]/);
+  for (const piece of named.split(/[,&/+]|\band\b/i)) {
+    const [first, last, extra] = piece.split(/[-–—]|\b(?:to|thru|through|until)\b/i);
     const from = dayOf(first ?? '');
     const to = last === undefined ? from : dayOf(last);
     if (from === null || to === null || extra !== undefined) return null;
@@ -27,15 +37,21 @@ function daysNamed(text: string): Weekday[] | null {
   return DAYS.filter((d) => out.has(d));
 }
 
-/** Reads "Mon-Fri 06:00-10:30, 14:00-16:00; Sat 07:00-09:00". Empty means no hours on file: any time will do. */
+const PART = /^\s*([a-z][a-z ,.&/+–—-]*?|7 days(?: a week)?)[\s:]+((?:\d|all day|24|any|noon|from|closed|none).*)$/i;
+
+/**
+ * Reads "Mon-Fri 06:00-10:30, 14:00-16:00; Sat 07:00-09:00". Hours without a day, "06:00-10:30", are those of every day. Empty means
+ * no hours on file: any time will do.
+ */
 export function readWeekHours(text: string): { windows: WeeklyWindow[] } | { problem: string } {
+  const parts = plainMarks(text).split(/[;|\n]/).filter((part) => part.trim() !== ''); // prettier-ignore
+  if (parts.length > 0 && parts.every((part) => !PART.test(part))) return everyDay(parts);
   const byDay = new Map<Weekday, WeeklyWindow[]>();
-  for (const part of text.split(/[;|\n]/)) {
-    if (part.trim() === '') continue;
-    const m = /^\s*([a-z][a-z ,–—-]*?)[\s:]+((?:\d|all|24|any|closed|none).*)$/i.exec(part);
-    const days = m ? daysNamed(m[1] ?? '') : null;
-    if (!m || !days) return { problem: `“${part.trim()}” is not understood. Write it like Mon-Fri 06:00-10:30; Sat 07:00-09:00.` };
-    const read = readDayHours(m[2] ?? '');
+  for (const part of parts) {
+    const [, named = '', hours = ''] = PART.exec(part) ?? [];
+    const days = daysNamed(named);
+    if (!days) return { problem: notUnderstood(part) };
+    const read = readDayHours(hours);
     if ('problem' in read) return read;
     for (const weekday of days) {
       if (byDay.has(weekday)) return { problem: `${DAY_SHORT[weekday]} is given twice. Put its hours together, with a comma between.` };
@@ -47,6 +63,18 @@ export function readWeekHours(text: string): { windows: WeeklyWindow[] } | { pro
   }
   return { windows: DAYS.flatMap((d) => byDay.get(d) ?? []) };
 }
+
+function everyDay(parts: readonly string[]): { windows: WeeklyWindow[] } | { problem: string } {
+  const read = readDayHours(parts.join(','));
+  const [first = ''] = parts;
+  // Where a number begins it the hours are at fault, else the days.
+  if ('problem' in read) return /^\s*\d/.test(first) ? read : { problem: notUnderstood(first) };
+  if (read.windows.length === 0) return { problem: notUnderstood(first) };
+  return { windows: DAYS.flatMap((weekday) => read.windows.map((w) => ({ weekday, ...w }))) };
+}
+
+const notUnderstood = (part: string) =>
+  `“${part.trim()}” is not understood. Write it like Mon-Fri 06:00-10:30; Sat 07:00-09:00, or 06:00-10:30 for every day.`;
 
 /** The shortest text that `readWeekHours` reads back to the same hours. */
 export function writeWeekHours(hours: readonly WeeklyWindow[]): string {

@@ -6,6 +6,11 @@ const ASKS_PROOF = ['manage:people', 'export:equipment', 'export:everything', 's
 
 export const asksProof = (permission: Permission): boolean => isOneOf<Permission>(ASKS_PROOF, permission);
 
+/** What is an administrator's opens to a sign-in with a second step alone, where the shop asks for one (OWASP ASVS 4.0.3, 4.3.1). */
+const ASKS_STEP = ['manage:people', 'export:everything'] as const satisfies readonly Permission[];
+
+export const asksStep = (permission: Permission): boolean => isOneOf<Permission>(ASKS_STEP, permission);
+
 const MINUTE = 60_000;
 /** How long a password given lets one open such a page or file; what was opened in time may be finished. */
 const LASTS_MS = { open: 30 * MINUTE, finish: 60 * MINUTE };

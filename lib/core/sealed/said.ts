@@ -14,7 +14,11 @@ function onScale(kg: number, units: MeasureUnits): string {
   const { fromSi, label } = entryUnit('mass', units.mass === 'oz' ? 'lb' : 'kg');
   return `${fromSi(kg).toFixed(3)} ${label}`;
 }
-const yes = (x: boolean) => (x ? 'yes' : 'no');
+/** A step that was refused may hold something else where yes or no was asked: it is told as it came, never as yes. */
+function yes(x: unknown): string {
+  if (typeof x === 'boolean') return x ? 'yes' : 'no';
+  return x === undefined || x === null || x === '' ? 'not answered (yes or no was asked)' : `“${String(x)}” (yes or no was asked)`;
+}
 const JOINT = {
   copper_copper: 'copper to copper',
   copper_steel: 'copper to steel',

@@ -1,3 +1,4 @@
+import { plainMarks } from '../wording/plain-text';
 import type { RawSheet } from './types';
 import { TARGETS } from './targets';
 import { kindOf } from './vocabulary';
@@ -11,9 +12,11 @@ export type Table = {
   dropped: { line: number; text: string; why: 'total' | 'header again' | 'heading' | 'too little' }[];
 };
 
-/** Lines of a cell that are a unit each stay apart; of others the break is a space. */
+/** Lines of a cell that are a unit each stay apart; of others the break is a space. Hyphens and blanks are those of a keyboard. */
 function inOneLine(cell: string): string {
-  const lines = cell.split(/\r?\n/).flatMap((l) => l.replace(/\s+/g, ' ').trim() || []);
+  const lines = plainMarks(cell)
+    .split(/\r?\n/)
+    .flatMap((l) => l.replace(/\s+/g, ' ').trim() || []);
   return lines.join(lines.length > 1 && lines.every((l) => l.length < 30 && kindOf(l) !== null) ? ' / ' : ' ');
 }
 

@@ -1,25 +1,28 @@
 import { readPosition, type Position } from '../position';
 import { readWeekHours, writeWeekHours } from '../hours';
 import { alike, phone } from './names';
+import { readFigure } from '../measures/typed';
 import type { SheetRow } from './rows';
+import type { Say } from './tell';
 
 type Out = Partial<Record<string, string>>;
-type Say = (message: string, example?: string) => void;
 const EMAIL = /^[^\s@]+@[^\s@]+\.[^\s@]+$/;
 
-/** "M-F 6-10:30" and "6am-10am" as the reader of hours wants them. */
+/** Hours as the reader of hours writes them; null where they cannot be read, or say nothing. */
 function hoursIn(text: string): string | null {
-  const days = text
-    .replace(/\bM\s*[-–]\s*F\b/gi, 'Mon-Fri')
-    .replace(/\bM\s*[-–]\s*S(at)?\b/gi, 'Mon-Sat')
-    .replace(/\bweekdays?\b/gi, 'Mon-Fri')
-    .replace(/\b(mon|tues?|wed|thu(?:rs)?|fri|sat|sun)(?:day|s)?\b/gi, (d) => d.slice(0, 3));
-  for (const form of [days, `daily ${days}`]) {
-    const read = readWeekHours(form);
-    if ('windows' in read && read.windows.length > 0) return writeWeekHours(read.windows);
-  }
-  return null;
+  const read = readWeekHours(text);
+  return 'windows' in read && read.windows.length > 0 ? writeWeekHours(read.windows) : null;
 }
+
+/** "$0.14", "0,17 €/kWh" and "14 cents" as a number of the shop's money; null where it is none. */
+function priceIn(text: string): string | null {
+  const figure = readFigure(/[\d.,]*\d/.exec(text)?.[0] ?? '');
+  if (figure === null) return null;
+  return String(Number((/[\d\s](c|ct|cents?)\b|¢/i.test(text) ? figure / 100 : figure).toPrecision(12)));
+}
+
+/** What the sheet calls the column of a target, where the shop stands, and where what was done is told. */
+type Sheet = { shop: Position | null; header: (target: string) => string; say: Say };
 
 /**
  * A kitchen's own cells go onto its first row. Where its rows disagree, the value given most often stands and the others
@@ -29,8 +32,7 @@ export function kitchenCells(
   rows: readonly SheetRow[],
   places: readonly { customer: string; kitchen: string; address: string }[],
   units: Out[],
-  shop: Position | null,
-  say: Say,
+  { shop, header, say }: Sheet,
 ) {
   const first = new Map<string, { out: Out; given: Map<string, Map<string, number>> }>();
   rows.forEach((row, i) => {
@@ -53,29 +55,36 @@ export function kitchenCells(
     give('access_notes', c.access_notes);
     give('lat', c.lat);
     give('lng', c.lng);
+    const keep = (target: string, name: string, message: string) => {
+      give('access', `${name}: ${c[target] ?? ''}`);
+      say(message, c[target], { column: header(target) || name, line: row.line });
+    };
     if (c.position) {
       const read = readPosition(c.position, shop);
       if ('position' in read && read.position) {
         give('lat', String(read.position.lat));
         give('lng', String(read.position.lng));
-      } else {
-        give('access', `Position: ${c.position}`);
-        say('Not a position that can be read: kept with the access notes.', c.position);
-      }
+      } else
+        keep('position', 'Position', 'Not a position that can be read: kept with the access notes. Understood are 41.88, -87.63 or a plus code.'); // prettier-ignore
     }
-    if (c.contact_email)
-      give(
-        EMAIL.test(c.contact_email) ? 'contact_email' : 'access',
-        `E-mail: ${c.contact_email}`.replace(/^E-mail: (?=\S+@\S+\.\S+$)/, ''),
+    if (c.contact_email && EMAIL.test(c.contact_email)) give('contact_email', c.contact_email);
+    else if (c.contact_email)
+      keep(
+        'contact_email',
+        'E-mail',
+        'Not an e-mail address: kept with the access notes. Understood are addresses like ann@kitchen.example.',
       );
-    if (c.energy_price_per_kwh) give('energy_price_per_kwh', c.energy_price_per_kwh.replace(/[^\d.]/g, ''));
+    if (c.energy_price_per_kwh) {
+      const price = priceIn(c.energy_price_per_kwh);
+      if (price) give('energy_price_per_kwh', price);
+      else
+        keep('energy_price_per_kwh', 'Energy price', 'Not a price that can be read: kept with the access notes. Understood are 0.14, $0.14 or 14 cents.'); // prettier-ignore
+    }
     if (c.service_hours) {
       const hours = hoursIn(c.service_hours);
       if (hours) give('service_hours', hours);
-      else {
-        give('access', `Hours: ${c.service_hours}`);
-        say('Not hours that can be read: kept with the access notes.', c.service_hours);
-      }
+      else
+        keep('service_hours', 'Hours', 'Not hours that can be read: kept with the access notes. Understood are Mon-Fri 06:00-10:30; Sat 7-9, 6am-2pm or all day.'); // prettier-ignore
     }
   });
   for (const { out, given } of first.values()) {

@@ -1,4 +1,6 @@
-import type { DateOrder } from './read-date';
+import type { DateOrder } from '../calendar/read-date';
+import { entryUnit } from '../measures/entry-units';
+import { TEMPERATURE_UNITS, type MeasureUnits } from '../measures/preferred';
 import { alike, asName, nearPairs, spellings } from './names';
 import type { SheetRow } from './rows';
 import type { Question, SheetChoices } from './types';
@@ -85,6 +87,22 @@ export function chargeQuestion(charges: readonly string[]): Question[] {
       ],
       answer: '',
       open: true,
+    },
+  ];
+}
+
+/** `degrees` that came without a unit: read as the shop reads, unless somebody says otherwise. */
+export function degreesQuestion(degrees: readonly string[], unit: MeasureUnits['temperature']): Question[] {
+  if (degrees.length === 0) return [];
+  return [
+    {
+      id: 'degrees',
+      text: `Temperatures without a unit, like ${degrees[0] ?? ''}`,
+      rows: degrees.length,
+      examples: [...new Set(degrees)].slice(0, 3),
+      options: TEMPERATURE_UNITS.map((value) => ({ value, label: entryUnit('temperature', value).label })),
+      answer: unit,
+      open: false,
     },
   ];
 }

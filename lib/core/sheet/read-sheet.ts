@@ -1,17 +1,18 @@
 import type { KnownUnit } from '../fleet-csv';
+import { TEMPERATURE_UNITS, type MeasureUnits } from '../measures/preferred';
 import type { Position } from '../position';
 import { isOneOf } from '../typed/closed-set';
 import { claims } from './claims';
 import { findTable, likelySheet, sameAsAbove, type Table } from './find-table';
 import { kitchenCells } from './kitchen-cells';
 import { alike } from './names';
-import { chargeQuestion, customerQuestion, dateQuestion, placementQuestion, sameNames, whatQuestion } from './questions';
-import { DATE_ORDERS, dateOrderOf, type DateOrder } from './read-date';
+import { chargeQuestion, customerQuestion, dateQuestion, degreesQuestion, placementQuestion, sameNames, whatQuestion } from './questions';
+import { DATE_ORDERS, dateOrderOf, type DateOrder } from '../calendar/read-date';
 import { MASS_UNITS, massUnitIn } from './read-mass';
 import { filledDown, placesOf, rowsOf, type SheetRow } from './rows';
 import { guessColumns, targetOf } from './targets';
 import { eachItsRow, severalQuestion } from './several';
-import { teller } from './tell';
+import { teller, type Say } from './tell';
 import type { RawSheet, SheetChoices, SheetColumn, SheetLine, SheetReading } from './types';
 import { OUT, unitRow, type Out, type SheetRules } from './unit-row';
 import { valueBook } from './values';
@@ -25,13 +26,13 @@ export type SheetContext = {
   customersOnFile: readonly string[];
   /** How the shop's country writes dates. */
   dateOrder: DateOrder;
+  /** What the shop reads temperatures in. */
+  temperature: MeasureUnits['temperature'];
   /** Where the shop stands: short plus codes are read near it. */
   shop?: Position | null;
   /** Today, to know a date to come: 2026-11-27. */
   today: string;
 };
-
-type Say = (message: string, example?: string) => void;
 
 /**
  * Reads a sheet of any form into the rows of the fleet file: what each column is, what each value stands for, what must be
@@ -47,7 +48,7 @@ export function readSheet(sheets: readonly RawSheet[], choices: SheetChoices, ct
   const dates = byColumn[targets.indexOf('last_cleaned')]?.filter((v) => v !== '') ?? [];
 
   const tell = teller();
-  for (const value of same.rows.values()) tell.say('Marked as the same as above: taken from there.', value);
+  for (const [line, value] of same.rows) tell.say('Marked as the same as above: taken from there.', value, { line });
   const asWritten = rowsWithUnits(table, targets, tell.say);
   const rows = eachItsRow(asWritten, choices);
   const names = sameNames(rows, choices, ctx.customersOnFile);
@@ -55,6 +56,7 @@ export function readSheet(sheets: readonly RawSheet[], choices: SheetChoices, ct
   const { answers } = choices;
   const order = isOneOf(DATE_ORDERS, answers.dates) ? answers.dates : dateOrderOf(dates, ctx.dateOrder);
   const [kinds, spots, gases] = [valueBook('kind', choices), valueBook('placement', choices), valueBook('refrigerant', choices)];
+  const temperatureUnit = isOneOf(TEMPERATURE_UNITS, answers.degrees) ? answers.degrees : ctx.temperature;
   const rules: SheetRules = {
     choices,
     refrigerants: ctx.refrigerants,
@@ -62,12 +64,15 @@ export function readSheet(sheets: readonly RawSheet[], choices: SheetChoices, ct
     order,
     saysWhat: targets.includes('unit') || targets.includes('kind'),
     massUnit: massUnitIn(header('charge')) ?? (isOneOf(MASS_UNITS, answers.charge) ? answers.charge : null),
+    temperatureUnit,
+    shopTemperature: ctx.temperature,
     header,
     kinds,
     spots,
     gases,
     say: tell.say,
     bareCharges: [],
+    bareDegrees: [],
     unplaced: [],
   };
   const onFile = claims(rows, places, ctx.unitsOnFile ?? []);
@@ -79,12 +84,14 @@ export function readSheet(sheets: readonly RawSheet[], choices: SheetChoices, ct
     ...severalQuestion(asWritten, choices),
     ...placementQuestion(rules.unplaced, choices),
     ...chargeQuestion(rules.bareCharges),
+    ...degreesQuestion(rules.bareDegrees, temperatureUnit),
     ...dateQuestion(dates, order),
   ];
-  numberedNames(units, onFile, ctx.unitsOnFile ?? [], tell.say);
-  onceEach(units, onFile, tell.say);
-  serialsTwice(units, onFile, tell.say);
-  kitchenCells(rows, places, units, ctx.shop ?? null, tell.say);
+  const sayOf: SayOf = (i, text, example) => tell.say(text, example, { line: rows[i]?.line });
+  numberedNames(units, onFile, ctx.unitsOnFile ?? [], sayOf);
+  onceEach(units, onFile, sayOf);
+  serialsTwice(units, onFile, sayOf);
+  kitchenCells(rows, places, units, { shop: ctx.shop ?? null, header, say: tell.say });
   return {
     columns: columnsOf(table.headers, byColumn, targets, choices),
     headerLine: table.headerLine,
@@ -98,12 +105,12 @@ export function readSheet(sheets: readonly RawSheet[], choices: SheetChoices, ct
 
 /** The rows that are about a unit, what was merged over several of them filled down. */
 function rowsWithUnits(table: Table, targets: readonly string[], say: Say): SheetRow[] {
-  for (const d of table.dropped) say(DROPPED[d.why], d.text);
+  for (const { why, text, line } of table.dropped) say(DROPPED[why], text, { line });
   const down = filledDown(rowsOf(table, targets));
   for (let i = 0; i < down.filled; i++) say('No customer in the row: it belongs to the one above.');
   return down.rows.filter((r) => {
     const enough = ['unit', 'kind', 'model', 'serial', 'tag', 'refrigerant'].some((t) => r.cells[t]);
-    if (!enough) say('Nothing of a unit in the row: left out.', Object.values(r.cells).join(' · '));
+    if (!enough) say('Nothing of a unit in the row: left out.', Object.values(r.cells).join(' · '), { line: r.line });
     return enough;
   });
 }
@@ -143,11 +150,14 @@ const DROPPED = {
   'too little': 'A line of one value only: left out.',
 } as const;
 
+/** What was done about one of the rows. */
+type SayOf = (i: number, text: string, example?: string) => void;
+
 /**
  * Units of one name in a kitchen are numbered, past those on file that another serial tells apart. What is `about` a unit on file
  * keeps its name.
  */
-function numberedNames(units: readonly Out[], about: readonly (KnownUnit | undefined)[], onFile: readonly KnownUnit[], say: Say) {
+function numberedNames(units: readonly Out[], about: readonly (KnownUnit | undefined)[], onFile: readonly KnownUnit[], say: SayOf) {
   const key = (u: { customer?: string; kitchen?: string }, name: string) =>
     `${alike(u.customer ?? '')}|${alike(u.kitchen ?? '')}|${alike(name)}`;
   const serials = new Map(onFile.map((u) => [key(u, u.values.name ?? ''), alike(u.values.serial ?? '')]));
@@ -162,7 +172,7 @@ function numberedNames(units: readonly Out[], about: readonly (KnownUnit | undef
     if (other(name)) {
       let n = 2;
       while (other(`${name} ${n}`)) n++;
-      say('A second unit of the same name in a kitchen: numbered.', name);
+      say(i, 'A second unit of the same name in a kitchen: numbered.', name);
       u.unit = `${name} ${n}`;
     }
     taken.add(key(u, u.unit ?? ''));
@@ -170,27 +180,27 @@ function numberedNames(units: readonly Out[], about: readonly (KnownUnit | undef
 }
 
 /** Two plates with one number are a slip of the pen somewhere: both go on file, and it is told. */
-function serialsTwice(units: readonly Out[], about: readonly (KnownUnit | undefined)[], say: Say) {
+function serialsTwice(units: readonly Out[], about: readonly (KnownUnit | undefined)[], say: SayOf) {
   const seen = new Map<string, KnownUnit | undefined>();
   units.forEach(({ serial }, i) => {
     const key = alike(serial ?? '').replace(/\s/g, '');
     if (key.length < 4) return;
     const same = about[i] !== undefined && seen.get(key) === about[i];
-    if (seen.has(key) && !same) say('The same serial twice: both units go on file with it. Look at their plates.', serial);
+    if (seen.has(key) && !same) say(i, 'The same serial twice: both units go on file with it. Look at their plates.', serial);
     if (!seen.has(key)) seen.set(key, about[i]);
   });
 }
 
 /** A tag belongs to one unit: the second one gets its own. Rows about one unit on file both have its tag. */
-function onceEach(units: readonly Out[], about: readonly (KnownUnit | undefined)[], say: Say) {
+function onceEach(units: readonly Out[], about: readonly (KnownUnit | undefined)[], say: SayOf) {
   const tags = new Map<string, KnownUnit | undefined>();
   units.forEach((u, i) => {
     if (!u.tag) return;
     if (!tags.has(u.tag)) tags.set(u.tag, about[i]);
     else if (about[i] !== undefined && tags.get(u.tag) === about[i])
-      say('Two rows about one unit on file: where they differ the first one stands.', u.tag);
+      say(i, 'Two rows about one unit on file: where they differ the first one stands.', u.tag);
     else {
-      say('The same tag twice: the second unit gets a tag of its own.', u.tag);
+      say(i, 'The same tag twice: the second unit gets a tag of its own.', u.tag);
       u.notes = [u.notes, `Tag in the sheet: ${u.tag}`].filter(Boolean).join('\n');
       u.tag = '';
     }

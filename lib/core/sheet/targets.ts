@@ -1,4 +1,4 @@
-import { readDate } from './read-date';
+import { readDate } from '../calendar/read-date';
 import { kindOf } from './vocabulary';
 
 /** What a column of a sheet can be, the words that give it away, and what its values look like. */

@@ -37,8 +37,8 @@ export type Question = {
   open: boolean;
 };
 
-/** What was done without asking: told, not hidden. */
-export type Assumption = { text: string; rows: number; examples: string[] };
+/** What was done without asking: told, not hidden. `column` is '' where no one column is meant; `lines` are the first of them. */
+export type Assumption = { column: string; text: string; rows: number; lines: number[]; examples: string[] };
 export type SheetLine = { line: number; cells: string[] };
 
 export type SheetReading = {

@@ -1,4 +1,5 @@
 import type { Placement, UnitKind } from '../equipment/build';
+import { plainMarks } from '../wording/plain-text';
 
 /** What people write for kinds of unit and places; the first that fits counts. Common usage, from memory. */
 const KINDS: [RegExp, UnitKind][] = [
@@ -24,7 +25,18 @@ const PLACES: [RegExp, Placement][] = [
   [/\bboh\b|back|stor|basement|\bdry\b|dish|pantry|receiv|hall|mech|prep|cellar|\bbsmt\b|commissary|garage/, 'back_of_house'],
   [/line|cook|kitchen|\bkit\b|saut|expo|\bhot\b/, 'line'],
 ];
-const find = <T>(list: readonly [RegExp, T][], text: string): T | null => list.find(([form]) => form.test(text.toLowerCase()))?.[1] ?? null;
+/** "REACH – IN", "Reach  in" and "Reach‑in" are one word to whoever writes them. */
+const joined = (text: string) =>
+  plainMarks(text)
+    .normalize('NFKC')
+    .toLowerCase()
+    .replace(/[–—_]/g, '-')
+    .replace(/\s*-\s*/g, '-')
+    .replace(/\s+/g, ' ');
+function find<T>(list: readonly [RegExp, T][], text: string): T | null {
+  const line = joined(text);
+  return list.find(([form]) => form.test(line))?.[1] ?? null;
+}
 
 export const kindOf = (text: string): UnitKind | null => find(KINDS, text);
 /** What a unit's own name gives away: only what stands beside it, never what it is for. */

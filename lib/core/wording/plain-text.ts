@@ -21,3 +21,10 @@ export const manyLines = (text: string): string =>
     .replace(BREAK, '\n')
     .replace(NOT_WRITING, (c) => (c === '\n' || c === '\t' ? c : ''))
     .replace(HALF, '\uFFFD');
+
+/** Hyphens and blanks of other programs as a keyboard has them, and marks without width left out: "Reach‑in" is "Reach-in". */
+export const plainMarks = (text: string): string =>
+  text
+    .replace(/[\u2010\u2011\ufe63\uff0d]/g, '-')
+    .replace(/[\u00a0\u2000-\u200a\u202f\u3000]/g, ' ')
+    .replace(/[\u00ad\u200b\u2060\ufeff]/g, '');

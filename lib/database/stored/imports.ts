@@ -72,7 +72,9 @@ const sheetView: z.ZodType<SheetView> = z.object({
       options: z.array(z.object({ value: z.string(), label: z.string() })),
     }),
   ),
-  assumptions: z.array(z.object({ text: z.string(), rows: z.number(), examples })),
+  assumptions: z.array(
+    z.object({ column: z.string().default(''), text: z.string(), rows: z.number(), lines: z.array(z.number()).default(() => []), examples }),
+  ),
   lines: z.array(z.object({ line: z.number(), cells: z.array(z.string()) })),
   rows: z.number(),
   sheets: z.array(z.string()),
@@ -86,7 +88,7 @@ const unfit: z.ZodType<UnfitRows> = z.object({
 
 export const STORED_REPORT = stored<ImportReport>(
   'report of an import',
-  2,
+  3,
   z.object({
     problems: z.array(problem).default(() => []),
     summary: summary.prefault({}),

@@ -57,6 +57,9 @@ export type SetActive = z.output<typeof SetActive>;
 export const SetPassword = z.object({ id: z.uuid(), password: NewPassword }).superRefine(strong);
 export type SetPassword = z.output<typeof SetPassword>;
 
+export const OwnersCode = z.object({ ownersGiveCode: Ticked });
+export type OwnersCode = z.output<typeof OwnersCode>;
+
 export const EndSession = z.object({ userId: z.uuid(), sessionId: z.uuid().optional() });
 export type EndSession = z.output<typeof EndSession>;
 

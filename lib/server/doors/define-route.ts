@@ -3,12 +3,13 @@ import { unstable_rethrow } from 'next/navigation';
 import type { Permission } from '../../core/people/access';
 import { isAppError } from '../../core/errors';
 import { env } from '../process/env';
-import { enter, enterPublic, explain, proofAddress, type Context, type PublicContext } from './guard';
+import { enter, enterPublic, explain, proofAddress, stepAddress, type Context, type PublicContext } from './guard';
 
 const STATUS: Record<string, number> = {
   not_signed_in: 401,
   not_allowed: 403,
   not_proven: 403,
+  step_wanted: 403,
   not_found: 404,
   invalid: 400,
   conflict: 409,
@@ -20,6 +21,9 @@ const STATUS: Record<string, number> = {
   full: 507,
   unexpected: 500,
 };
+
+/** Where one is asked for what is missing, and goes on from. */
+const ASKED_FIRST: Record<string, ((to: string) => string) | undefined> = { not_proven: proofAddress, step_wanted: stepAddress };
 
 type RouteProps = { params: Promise<Record<string, string>> };
 type Args<C> = C & { request: Request; params: Record<string, string> };
@@ -41,8 +45,9 @@ export function defineRoute(permission: Permission | 'public', handler: (ctx: ne
     } catch (e) {
       unstable_rethrow(e);
       // A file that somebody clicked on: they are asked who they are, and get it then.
-      if (isAppError(e) && e.code === 'not_proven' && request.method === 'GET' && request.headers.get('sec-fetch-mode') === 'navigate')
-        return Response.redirect(new URL(proofAddress(new URL(request.url).pathname), env().NEXTAUTH_URL), 303);
+      const first = isAppError(e) ? ASKED_FIRST[e.code] : undefined;
+      if (first && request.method === 'GET' && request.headers.get('sec-fetch-mode') === 'navigate')
+        return Response.redirect(new URL(first(new URL(request.url).pathname), env().NEXTAUTH_URL), 303);
       const explained = explain(e);
       return Response.json({ error: explained }, { status: STATUS[explained.code] ?? 500 });
     }

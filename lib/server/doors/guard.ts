@@ -1,8 +1,9 @@
 import 'server-only';
 import { can, type Actor, type Permission } from '../../core/people/access';
-import { asksProof, isProven } from '../../core/people/proof';
+import { asksProof, asksStep, isProven } from '../../core/people/proof';
 import { AppError, isAppError } from '../../core/errors';
 import type { Db } from '../../database/client';
+import { ownersGiveCode } from '../../features/people/reads/people';
 import { PicturesAway } from '../../database/pictures/picture-store.mjs';
 import { isAway, isBusy, isFull } from '../../database/transaction';
 import { now } from '../process/clock';
@@ -17,6 +18,8 @@ export type PublicContext = { db: Db; actor: Actor | null; now: Date; baseUrl: s
 
 const NOT_PROVEN =
   'It is a while since you gave your password. Open My settings in another tab, say there that it is you, then press again; what you typed stays.';
+const STEP_WANTED =
+  'This shop asks its owners for a second step here. Open My settings in another tab, add it there, then press again; what you typed stays.';
 /** Only an address in this app: nobody is sent on to another's. */
 export function onward(to: string | undefined, otherwise: string): string {
   const here = 'http://here';
@@ -24,18 +27,21 @@ export function onward(to: string | undefined, otherwise: string): string {
 }
 /** Where one signs in, and comes back to `to`. */
 export const signInAddress = (to: string | null) => (to && to !== '/' ? `/sign-in?to=${encodeURIComponent(to)}` : '/sign-in');
+/** Where one adds a second step, and goes on to `to`. */
+export const stepAddress = (to: string) => `/me/second-step?to=${encodeURIComponent(to)}`;
 /** Where one gives the password again, and goes on to `to`. */
 export const proofAddress = (to: string) => `/me/prove?to=${encodeURIComponent(to)}`;
 
 /**
  * The one gate: every page, action and route goes through it with the permission it asks. Some ask for the
- * password again: `finish` is what follows from a page that was opened in time.
+ * password again: `finish` is what follows from a page that was opened in time. What is an administrator's asks for a second step.
  */
 export async function enter(permission: Permission, what: 'open' | 'finish' = 'open'): Promise<Context> {
   const actor = await currentActor();
   if (!actor) throw new AppError('not_signed_in', 'You are signed out. Sign in again.');
   if (!can(actor, permission)) throw new AppError('not_allowed', 'Your sign-in does not open this.');
   if (asksProof(permission) && !isProven(actor.provenAt, now(), what)) throw new AppError('not_proven', NOT_PROVEN);
+  if (asksStep(permission) && !actor.secondStep && (await ownersGiveCode(db()))) throw new AppError('step_wanted', STEP_WANTED);
   return { db: db(), actor, now: now(), baseUrl: env().NEXTAUTH_URL };
 }
 

@@ -3,8 +3,7 @@ import { cookies, headers } from 'next/headers';
 import { getToken } from 'next-auth/jwt';
 import { cache } from 'react';
 import { cookieNames } from '../../core/people/cookies';
-import type { Actor } from '../../core/people/access';
-import { findLiveSession } from '../../features/people/reads/sessions';
+import { findLiveSession, type SignedIn } from '../../features/people/reads/sessions';
 import { now } from '../process/clock';
 import { db } from '../process/db';
 import { env } from '../process/env';
@@ -27,8 +26,8 @@ export async function currentSessionId(): Promise<string | null> {
   return typeof token?.sid === 'string' ? token.sid : null;
 }
 
-/** Who is signed in, read from the cookie and checked against the sessions on file; null when nobody. With when the password was last given. */
-export const currentActor = cache(async (): Promise<(Actor & { provenAt: Date }) | null> => {
+/** Who is signed in, read from the cookie and checked against the sessions on file; null when nobody. */
+export const currentActor = cache(async (): Promise<SignedIn | null> => {
   const sessionId = await currentSessionId();
   return sessionId ? findLiveSession(db(), sessionId, now()) : null;
 });

@@ -1,5 +1,6 @@
 import 'server-only';
 import { z } from 'zod';
+import { withSecretFiles } from '../../database/secret-files.mjs';
 import { tileHost } from '../position/tile-host';
 
 /** A setting that is there and empty, as docker compose hands it on, is not set. */
@@ -62,7 +63,7 @@ let parsed: Env | undefined;
 /** The environment, validated once; a clear error names every variable that is wrong. */
 export function env(): Env {
   if (parsed) return parsed;
-  const result = Env.safeParse(process.env);
+  const result = Env.safeParse(withSecretFiles(process.env));
   if (!result.success) throw new Error(`Environment: ${result.error.issues.map((i) => i.message).join('; ')}`);
   parsed = result.data;
   return parsed;

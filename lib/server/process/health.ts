@@ -2,8 +2,13 @@ import 'server-only';
 import { backlog, readiness } from '../../features/health/reads/readiness';
 import { db, healthDb } from './db';
 import { metrics } from './metrics';
+import { isReadIn } from './read-in';
 
-export const ready = () => readiness(healthDb());
+/** Whether the server is ready: what it answers from is, and what people open first is read in. */
+export async function ready() {
+  const { ready: can, ...parts } = await readiness(healthDb());
+  return { ready: can && isReadIn(), ...parts, readIn: isReadIn() };
+}
 
 /** Everything measured, as Prometheus text; what waits is counted now. */
 export async function numbers(): Promise<{ text: string; contentType: string }> {

@@ -39,6 +39,8 @@ const SETTINGS = {
   labourPerHour: 48,
   vehiclePerKm: 0.7 / 1.609344,
   energyPricePerKwh: 0.14,
+  // Whoever tries the demo out has no telephone set up for it, and its passwords are printed.
+  ownersGiveCode: false,
   policy: { cleaningCost: 60, inspectionCost: 25, failureCost: 1200 },
 };
 export const shopSettings = SETTINGS satisfies Prisma.ShopSettingsCreateManyInput;

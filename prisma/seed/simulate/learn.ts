@@ -21,7 +21,6 @@ import {
 import { DEFAULT_POLICY } from '../../../lib/core/intervals'; // prettier-ignore
 import { seenAt } from '../../../lib/core/findings/seen';
 import { DEFAULT_HYPER } from '../../../lib/core/fouling';
-import { dayInWords } from '../../../lib/core/intervals/words';
 import { RandomStream } from '../../../lib/core/numerics/random';
 import { STORED_ESTIMATE } from '../../../lib/database/stored/estimate';
 import { STORED_FLEET_BELIEF } from '../../../lib/database/stored/fouling';
@@ -200,7 +199,7 @@ export class Learning {
           state: 'done',
           closedAt: at,
           closedById: byUserId,
-          closedNote: `Found right at the visit of ${dayInWords(on)}.`,
+          closedNote: 'Found right at a visit.',
         });
     }
   }

@@ -4,7 +4,8 @@ import type { Role } from '@/lib/core/people/access';
 import { countToLookAt, entriesLookedAt, entriesToLookAt, questionedOnVisit } from '@/lib/features/entries/reads/questioned';
 import { settleEntry } from '@/lib/features/entries/verbs/settle-entry';
 import { useDatabase } from '../../support/database';
-import { personRow } from '../../support/factories';
+import { jobRow, personRow } from '../../support/factories';
+import { havePicture } from '../../support/pictures';
 import { finding, haveVisit, MORNING, Tablet } from '../tablet/a-tablet';
 
 const database = useDatabase();
@@ -95,6 +96,90 @@ describe('what the office has to look at', () => {
     await tablet.send([...odd, part, first, second]);
     for (const o of odd) expect(await find(o.id)).toMatchObject({ outcome: 'rejected', payload: o.payload, unit: null });
     expect((await find(second.id))?.names).toMatchObject({ [part.id]: 'Part used: Fan belt' });
+  });
+});
+
+describe('what an entry speaks of', () => {
+  it('is named as far as it is on file: a job, a picture, a visit it names apart, and who wrote it on which tablet', async () => {
+    const { db } = database;
+    const { visit, unit, kitchen, person } = await haveVisit(db);
+    await db.user.update({ where: { id: person.id }, data: { name: 'Tova Lind' } });
+    const tablet = new Tablet(db, person);
+    const job = await db.job.create({ data: jobRow(unit, { what: 'Door hangs' }) });
+    const picture = await havePicture(db, new Uint8Array(50).fill(3));
+    const photo = {
+      unitId: unit.id,
+      sha256: picture.sha256,
+      aspect: null,
+      phase: 'before' as const,
+      bytes: 50,
+      takenAt: MORNING.toISOString(),
+    };
+    const said = [
+      tablet.make(visit.id, 'job.outcome', { jobId: job.id, outcome: 'sold' as never, note: '' }),
+      tablet.make(visit.id, 'photo.attach', { ...photo, phase: 'sideways' as never }),
+    ];
+    await tablet.send(said);
+    const [outcome, attached] = [await find(said[0]?.id ?? ''), await find(said[1]?.id ?? '')];
+    expect(outcome).toMatchObject({
+      by: 'Tova Lind',
+      device: 'Tablet',
+      kind: 'job.outcome',
+      madeAt: Date.parse(said[0]?.madeAt ?? ''),
+      fileId: null,
+    });
+    expect(outcome?.names[job.id]).toBe(`${job.number}. Door hangs`);
+    expect(attached).toMatchObject({ fileId: picture.id, unit: { id: unit.id }, receivedAt: tablet.clock.getTime() + 60_000 });
+    // The visit came back from a backup after the entry had come in without it.
+    const { id } = await db.entry.create({
+      data: {
+        ...{ id: randomUUID(), deviceId: tablet.id, userId: person.id, deviceSeq: 99, kind: 'visit.start', version: 1, payload: {} },
+        ...{ madeAt: MORNING, receivedAt: noon, outcome: 'rejected', detail: { v: 1, note: 'No', visitId: visit.id.toUpperCase() } },
+      },
+    });
+    await db.device.update({ where: { id: tablet.id }, data: { name: '' } });
+    expect(await find(id)).toMatchObject({
+      ...{ visit: { id: visit.id, startsAt: MORNING.getTime() }, kitchen: { id: kitchen.id }, device: 'tablet', note: 'No', unit: null },
+    });
+  });
+
+  it('is what it was called, in the words of its kind, where it is taken back', async () => {
+    const { db } = database;
+    const { visit, unit, person } = await haveVisit(db);
+    const tablet = new Tablet(db, person);
+    const at = MORNING.toISOString();
+    const [noted, bare] = [
+      tablet.make(visit.id, 'event.add', { unitId: unit.id, kind: 'fan_replaced', at, note: 'Seized', cause: null }),
+      tablet.make(visit.id, 'event.add', {
+        unitId: unit.id,
+        kind: 'note',
+        at: new Date(MORNING.getTime() - 9e6).toISOString(),
+        note: '',
+        cause: null,
+      }),
+    ];
+    const strikes = [noted, bare].flatMap((e) =>
+      [1, 2].map(() => tablet.make(visit.id, 'entry.strike', { what: 'event', entryId: e.id, why: 'Slip' })),
+    );
+    await tablet.send([noted, bare, ...strikes]);
+    const names = (await find(strikes[3]?.id ?? ''))?.names ?? {};
+    const [of, without] = [(await find(strikes[1]?.id ?? ''))?.names[noted.id], names[bare.id]];
+    expect(of).toMatch(/: Seized$/);
+    expect(without).toBe(of?.replace(': Seized', ''));
+  });
+
+  it('that was looked at stands by when, the last first', async () => {
+    const { refused, asked } = await haveThree();
+    await settleEntry({ db: database.db, actor: owner, now: new Date(noon.getTime() + 2000) }, { entryId: asked.id, note: '' });
+    await settleEntry({ db: database.db, actor: owner, now: new Date(noon.getTime() + 3000) }, { entryId: refused.id, note: '' });
+    const [first, second] = await entriesLookedAt(database.db, 2);
+    expect([first?.id, second?.id]).toEqual([refused.id, asked.id]);
+    expect(first?.settled).toEqual({ by: 'Maren Oake', at: noon.getTime() + 3000, note: '' });
+    // Looked at without a word, the next is told who, and no more.
+    await expect(settle(asked.id)).rejects.toMatchObject({
+      message: 'Maren Oake has looked at this one already. Load the page again to see what is left.',
+    });
+    await expect(settle(randomUUID())).rejects.toMatchObject({ message: 'That entry does not wait for anyone.' });
   });
 });
 

@@ -176,9 +176,7 @@ describe('going back', () => {
     await close(first);
     expect(await returns(have)).toEqual([{ what: PACKED, state: 'asked', visitId: first.id, note: '', again: 0 }]);
     await close(await visited(have, '2026-03-13', { coil: 'bare' }), { userId: have.person.id });
-    expect(await returns(have)).toEqual([
-      { what: PACKED, state: 'done', visitId: first.id, note: 'Found right at the visit of 13 Mar 2026.', again: 0 },
-    ]);
+    expect(await returns(have)).toEqual([{ what: PACKED, state: 'done', visitId: first.id, note: 'Found right at a visit.', again: 0 }]);
     expect(await database.db.job.count({ where: { units: { some: { unitId: have.unit.id } }, closedById: have.person.id } })).toBe(1);
   });
 
@@ -237,7 +235,7 @@ describe('going back', () => {
     expect(await onFile(id)).toMatchObject({ state: 'asked' });
     expect(await database.db.jobEvent.count({ where: { jobId: id, kind: 'found_again' } })).toBe(1);
     await close(await visited(have, '2026-03-12', { drainOnly: true, tasks: false }));
-    expect(await onFile(id)).toMatchObject({ state: 'done', closedNote: 'Found right at the visit of 12 Mar 2026.' });
+    expect(await onFile(id)).toMatchObject({ state: 'done', closedNote: 'Found right at a visit.' });
   });
 
   it('is asked for once by two visits of one day', async () => {
@@ -271,7 +269,7 @@ describe('going back', () => {
     await close(await visited(have, '2026-03-13', { coil: 'bare' }));
     await expect(settle(open!.id, 'done')).rejects.toMatchObject({
       code: 'conflict',
-      message: expect.stringContaining('A closed visit has settled this one as done already: “Found right at the visit of 13 Mar 2026.”'),
+      message: expect.stringContaining('A closed visit has settled this one as done already: “Found right at a visit.”'),
     });
   });
 });

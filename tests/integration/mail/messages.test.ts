@@ -8,8 +8,12 @@ import { freeSlotsForVisit } from '@/lib/features/visits/reads/free-slots';
 import { createFeed, createFeeds, revokeFeeds } from '@/lib/features/feeds/verbs/create-feed';
 import { readFeed } from '@/lib/features/feeds/verbs/read-feed';
 import { reply } from '@/lib/features/links/verbs/reply';
+import { recentMessages } from '@/lib/features/mail/reads/messages';
+import { composeVisitMessage } from '@/lib/features/mail/verbs/compose-visit-message';
 import { decideMessage } from '@/lib/features/mail/verbs/decide-message';
 import { drainOutbox } from '@/lib/features/mail/verbs/drain-outbox';
+import { overtakenBy } from '@/lib/features/mail/verbs/overtaken';
+import { tellShop } from '@/lib/features/mail/verbs/tell-shop';
 import { undoPlan } from '@/lib/features/planning/verbs/accept-plan';
 import { bookVisit } from '@/lib/features/visits/verbs/book-visit';
 import { cancelVisit } from '@/lib/features/visits/verbs/cancel-visit';
@@ -155,6 +159,23 @@ describe('the customer’s link', () => {
     await reply(ctx(), { token, answer: 'other_time', startsAt: slots[2]!.start, note: 'After the delivery' });
     const visit = await database.db.visit.findUniqueOrThrow({ where: { id: visitId } });
     expect([visit.customerReply, visit.replyStartsAt?.getTime()]).toEqual(['other_time', slots[2]!.start]);
+    expect(visit).toMatchObject({ replyNote: 'After the delivery', version: 3 });
+    const said = (kind: 'asked_other_time' | 'confirmed') => database.db.visitEvent.findFirstOrThrow({ where: { visitId, kind } });
+    expect(await said('asked_other_time')).toMatchObject({
+      at: now,
+      reason: 'After the delivery',
+      detail: { startsAt: new Date(slots[2]!.start).toISOString() },
+    });
+    await expect(reply(ctx(), { token, answer: 'other_time', note: '' })).rejects.toMatchObject({ code: 'conflict', field: 'startsAt' });
+    // Whoever thinks better of it confirms the time that stands.
+    await reply(ctx(), { token, answer: 'confirmed', note: '' });
+    expect(await said('confirmed')).toMatchObject({ at: now, reason: '' });
+    expect(JSON.stringify((await said('confirmed')).detail)).not.toContain('startsAt');
+    expect(await database.db.visit.findUniqueOrThrow({ where: { id: visitId } })).toMatchObject({
+      customerReply: 'confirmed',
+      replyStartsAt: null,
+      replyNote: '',
+    });
   });
 });
 
@@ -338,5 +359,147 @@ describe('a calendar to subscribe to', () => {
     expect(more.length).toBeGreaterThan(0);
     expect(more.map((f) => f.name)).not.toContain(`${made.customer.name}, ${made.kitchen.name}`);
     expect(await createFeeds(ctx(), { whose: 'kitchens' })).toEqual([]);
+  });
+});
+
+describe('a message about a visit', () => {
+  const book = async (over: { kitchen?: object; customer?: object; at?: string } = {}) => {
+    const there = await haveOneUnit(database.db, { kitchen: over.kitchen ?? {} });
+    await database.db.customer.update({ where: { id: there.customer.id }, data: over.customer ?? {} });
+    const at = { technicianId: there.person.id, date: localDate('2026-12-09'), from: over.at ?? '09:00', minutes: 90, anyway: false };
+    const taskIds = there.tasks.map((t) => t.id);
+    const { visitId: id } = await bookVisit(ctx(), { ...at, kitchenId: there.kitchen.id, taskIds, note: '', fixed: false });
+    return { ...there, id };
+  };
+  const lettersOf = (id: string) => database.db.outboxMessage.findMany({ where: { visitId: id }, orderBy: { createdAt: 'asc' } });
+
+  it('goes to the kitchen’s own address, else the customer’s, in their language, else nowhere', async () => {
+    const { db } = database;
+    await db.shopSettings.update({ where: { id: 1 }, data: { phone: '555 0100', email: 'office@larkspur.example' } });
+    const own = await book({
+      kitchen: { contactEmail: 'chef@oak.example', contactName: 'Ana "Chef" Ruiz', name: 'Oak, the Grill' },
+      customer: { email: 'boss@oak.example' },
+    });
+    const [letter] = await lettersOf(own.id);
+    expect(letter).toMatchObject({
+      kind: 'visit_booked',
+      toEmail: 'chef@oak.example',
+      icsMethod: 'REQUEST',
+      createdAt: now,
+      status: 'queued',
+    });
+    expect(letter?.subject).toMatch(/^Visit booked: Oak, the Grill, .*December 9.*9:00/);
+    const lines = letter?.text.split('\n') ?? [];
+    expect(lines[0]).toMatch(/^Someone of Test shop comes to Oak, the Grill: .*9:00.* to 10:30/);
+    // Each task of the unit, in the order of the alphabet, each once.
+    const work = lines.filter((l) => l.startsWith('- '));
+    expect(work).toHaveLength(3);
+    expect(work).toEqual(work.toSorted());
+    expect(work.every((l) => l.startsWith('- Reach-in: '))).toBe(true);
+    expect(lines.at(-1)).toBe('Test shop · 555 0100 · office@larkspur.example');
+    const ics = parse(letter?.ics ?? '');
+    expect(ics.event.summary).toBe('Test shop: Oak, the Grill');
+    expect(ics.event.organizer).toBe('mailto:office@larkspur.example');
+    expect(ics.event.attendees.map((a) => [String(a.getFirstValue()).toLowerCase(), a.getParameter('rsvp')])).toEqual([
+      ['mailto:chef@oak.example', 'TRUE'],
+    ]);
+    expect(String(ics.event.attendees[0]?.getParameter('cn'))).not.toContain('"');
+    expect(ics.event.description.split('\n')).toEqual(work.map((l) => l.slice(2)));
+    expect(ics.event.endDate.toJSDate().getTime() - ics.event.startDate.toJSDate().getTime()).toBe(90 * 60_000);
+
+    const theirs = await book({ kitchen: { contactEmail: '' }, customer: { email: 'jefa@pino.example', language: 'es' } });
+    const [carta] = await lettersOf(theirs.id);
+    expect(carta).toMatchObject({ toEmail: 'jefa@pino.example', subject: expect.stringMatching(/diciembre/) });
+    expect(carta?.text).not.toMatch(/Confirm, or|comes to/);
+
+    const nobody = await book({ kitchen: { contactEmail: '' } });
+    expect(await lettersOf(nobody.id)).toEqual([]);
+    expect(await composeVisitMessage(db, nobody.id, 'reminder', ctx())).toBe(false);
+    expect(await db.customerLink.count({ where: { visitId: nobody.id } })).toBe(0);
+  });
+
+  it('cancelled says why and asks for no answer; a reminder leaves the address of before alive', async () => {
+    const { db } = database;
+    const { id, kitchen } = await book({ kitchen: { contactEmail: 'chef@elm.example' }, at: '11:00' });
+    const links = () => db.customerLink.count({ where: { visitId: id, revokedAt: null } });
+    expect(await composeVisitMessage(db, id, 'reminder', ctx())).toBe(true);
+    expect(await links()).toBe(2);
+    const reminder = (await lettersOf(id)).find((m) => m.kind === 'visit_reminder');
+    expect(reminder?.text).toMatch(/^Tomorrow: /);
+    expect(await visitByLink(db, tokenIn(reminder?.text ?? ''), now)).toMatchObject({ id });
+    const { version } = await db.visit.findUniqueOrThrow({ where: { id } });
+    await cancelVisit(ctx(), { visitId: id, version, reason: 'The van broke down.' });
+    const last = (await lettersOf(id)).find((m) => m.kind === 'visit_cancelled');
+    expect(last).toMatchObject({ icsMethod: 'CANCEL' });
+    expect(last?.text.split('\n')[0]).toMatch(
+      new RegExp(`^Our visit to ${kitchen.name} \\(.*\\) is cancelled\\. Reason: The van broke down\\.$`),
+    );
+    expect(last?.text).not.toMatch(/\/visit\/|We look after|switched off/);
+    expect(await links()).toBe(0);
+  });
+
+  it('holds no more once the visit is gone, over or another than it says', async () => {
+    const { db } = database;
+    const { id } = await book({ kitchen: { contactEmail: 'chef@fir.example' }, at: '13:00' });
+    const visit = await db.visit.update({ where: { id }, data: { sequence: 2 } });
+    const message = { kind: 'visit_moved', ics: 'BEGIN:VEVENT\r\nSEQUENCE:2\r\nEND:VEVENT', visitId: id, createdAt: now };
+    const why = (over: object, at = now) => overtakenBy(db, { ...message, ...over }, at);
+    const after = (at: Date, ms: number) => new Date(at.getTime() + ms);
+    expect(await why({})).toBeNull();
+    expect(await why({ ics: 'SEQUENCE:1' })).toMatch(/^The visit was changed after this was written/);
+    // What has no calendar in it is of the first state.
+    expect(await why({ ics: '' })).toMatch(/^The visit was changed/);
+    expect(await why({ visitId: crypto.randomUUID() })).toBe('The visit is no longer on file.');
+    expect(await why({ visitId: null })).toBeNull();
+    expect([await why({}, after(visit.startsAt, -1)), await why({}, visit.startsAt)]).toEqual([
+      null,
+      'The time of the visit has come already.',
+    ]);
+    const cancelled = { kind: 'visit_cancelled' };
+    expect([await why(cancelled, after(visit.endsAt, -1)), await why(cancelled, visit.endsAt)]).toEqual([
+      null,
+      'The time of the visit is over.',
+    ]);
+    const week = 7 * 86_400_000;
+    const password = { kind: 'password_link', visitId: null };
+    expect([await why(password, after(now, week - 1)), await why(password, after(now, week))]).toEqual([
+      null,
+      'The link in it is too old by now.',
+    ]);
+    await db.visit.update({ where: { id }, data: { status: 'cancelled', cancelReason: 'Closed' } });
+    expect(await why({})).toBe('The visit has begun, is over or was cancelled.');
+    expect(await why(cancelled)).toBeNull();
+  });
+});
+
+describe('the outbox', () => {
+  it('shows the newest first, so many at most, and what the shop is told where it has an address', async () => {
+    const { db } = database;
+    const later = (minutes: number) => new Date(now.getTime() + minutes * 60_000);
+    await db.outboxMessage.deleteMany();
+    await db.shopSettings.update({ where: { id: 1 }, data: { email: '' } });
+    await tellShop(db, later(1), { subject: 'Nobody reads it', lines: [] });
+    await db.shopSettings.update({ where: { id: 1 }, data: { email: 'office@larkspur.example' } });
+    await tellShop(db, later(2), { subject: 'Oak asks', lines: ['First', '', 'Second'] });
+    await tellShop(db, later(3), { subject: 'Elm asks', lines: ['One'] });
+    expect(await recentMessages(db, 2)).toMatchObject([
+      { subject: 'Elm asks', kind: 'customer_call', toEmail: 'office@larkspur.example', createdAt: later(3) },
+      { subject: 'Oak asks', text: 'First\n\nSecond' },
+    ]);
+    expect(await db.outboxMessage.count({ where: { subject: 'Nobody reads it' } })).toBe(0);
+    const [first] = await recentMessages(db);
+    await db.outboxMessage.update({
+      where: { id: first!.id },
+      data: { status: 'failed', attempts: 6, error: 'No such mailbox', claimedAt: now },
+    });
+    await decideMessage(ctx(), { messageId: first!.id, decision: 'again' });
+    expect(await db.outboxMessage.findUnique({ where: { id: first!.id } })).toMatchObject({
+      status: 'queued',
+      attempts: 0,
+      error: '',
+      claimedAt: null,
+    });
+    const said = await db.auditEntry.findMany({ where: { entityId: first!.id } });
+    expect(said).toMatchObject([{ action: 'message.sent_again', entity: 'OutboxMessage', userId: made.person.id, at: now }]);
   });
 });

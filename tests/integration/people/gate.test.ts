@@ -26,13 +26,23 @@ const database = useDatabase();
 const SECRET = 'a secret of these tests alone';
 const minutesAgo = (n: number) => new Date(Date.now() - n * 60_000);
 
-type Whom = { role?: Role; revoked?: boolean; provenAt?: Date; idleSince?: Date; active?: boolean; secret?: string };
+type Whom = {
+  role?: Role;
+  revoked?: boolean;
+  provenAt?: Date;
+  idleSince?: Date;
+  active?: boolean;
+  secret?: string;
+  secondStep?: string | null;
+};
 
 /** A request of somebody whose session is on file, or of nobody. */
 async function from(whom: Whom | null, init: RequestInit = {}, address = 'http://localhost:3000/people'): Promise<Request> {
   const headers = new Headers({ 'x-rimebook-peer': '203.0.113.9', ...init.headers });
   if (whom) {
-    const { id } = await database.db.user.create({ data: personRow({ role: whom.role ?? 'owner', active: whom.active ?? true }) });
+    const { id } = await database.db.user.create({
+      data: personRow({ role: whom.role ?? 'owner', active: whom.active ?? true, secondStep: whom.secondStep ?? null }),
+    });
     const session = await database.db.staffSession.create({
       data: {
         userId: id,
@@ -118,6 +128,33 @@ describe('the gate', () => {
     for (const one of ['secure:self', 'export:equipment', 'export:everything'] as const) expect(await tries(31, one)).toBe('not_proven');
     expect(await tries(600, 'read:due')).toBe('in');
     await expect(asking(owner(31), () => enter('manage:people'))).rejects.toThrow('what you typed stays');
+  });
+
+  it('asks an owner for a second step where the shop does, before people and everything, and lets in whoever has one', async () => {
+    const tries = (secondStep: string | null, ...asked: Parameters<typeof enter>) =>
+      asking({ role: 'owner', secondStep }, () => enter(...asked)).then(
+        () => 'in',
+        (e) => e.code,
+      );
+    expect(await tries(null, 'manage:people')).toBe('in');
+    await database.db.shopSettings.create({ data: { id: 1, name: 'Test shop', timeZone: 'America/Chicago' } });
+    expect([await tries(null, 'manage:people'), await tries(null, 'manage:people', 'finish'), await tries(null, 'export:everything')]).toEqual(Array(3).fill('step_wanted')); // prettier-ignore
+    expect([await tries(null, 'manage:shop'), await tries(null, 'secure:self'), await tries('sealed', 'manage:people')]).toEqual(Array(3).fill('in')); // prettier-ignore
+    await expect(asking({ role: 'owner' }, () => enter('manage:people'))).rejects.toThrow('what you typed stays');
+    const answer = (mode: string) =>
+      from({ role: 'owner' }, { headers: { 'sec-fetch-mode': mode } }, 'http://localhost:3000/shop/archive/1/file');
+    const route = defineRoute('export:everything', async () => new Response('all of it'));
+    for (const [mode, status, to] of [
+      ['navigate', 303, 'http://localhost:3000/me/second-step?to=%2Fshop%2Farchive%2F1%2Ffile'],
+      ['cors', 403, null],
+    ] as const) {
+      const request = await answer(mode);
+      const reply = await requests.run(request, () => route(request, { params: Promise.resolve({}) }));
+      expect([reply.status, reply.headers.get('location')]).toEqual([status, to]);
+    }
+    await database.db.shopSettings.update({ where: { id: 1 }, data: { ownersGiveCode: false } });
+    expect(await tries(null, 'manage:people')).toBe('in');
+    await database.db.shopSettings.delete({ where: { id: 1 } });
   });
 
   it('a way on leads nowhere but into this app', () => {

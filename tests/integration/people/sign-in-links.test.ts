@@ -1,12 +1,19 @@
+import { randomUUID } from 'node:crypto';
 import { TOTP, Secret } from 'otpauth';
 import { describe, expect, it } from 'vitest';
 import { recentMessages } from '@/lib/features/mail/reads/messages';
+import { findLiveSession } from '@/lib/features/people/reads/sessions';
 import { openPasswordLink } from '@/lib/features/people/reads/password-links';
-import { personToEdit } from '@/lib/features/people/reads/people';
+import type { Role } from '@/lib/core/people/access';
+import { ownersGiveCode, personToEdit } from '@/lib/features/people/reads/people';
 import { createPerson } from '@/lib/features/people/verbs/create-person';
 import { askForPasswordLink, choosePassword, invite } from '@/lib/features/people/verbs/password-links';
+import { setOwnersCode, stopAskingOwners } from '@/lib/features/people/verbs/owners-code';
 import { confirmSecondStep, dropSecondStep } from '@/lib/features/people/verbs/second-step';
+import { hashPassword } from '@/lib/features/people/verbs/password';
+import { createSession } from '@/lib/features/people/verbs/sessions';
 import { signIn } from '@/lib/features/people/verbs/sign-in';
+import { dropStepOf } from '../../../scripts/support/second-step.mjs';
 import { useDatabase } from '../../support/database';
 
 const now = new Date('2026-03-04T18:00:00Z');
@@ -122,5 +129,97 @@ describe('the second step', () => {
       '005924',
       '353130',
     ]);
+  });
+});
+
+describe('a password that has leaked', () => {
+  const WEAK = 'finalfantasy';
+  const FRESH = 'three further plain words';
+  const input = (password: string, fresh?: string) => ({ email: 'june@shop.example', password, fresh, address: '10.0.0.9', userAgent: '', knownDevice: null }); // prettier-ignore
+  const come = (at: Date, password: string, fresh?: string, code = '') =>
+    signIn({ db: database.db, now: at }, { ...input(password, fresh), second: { code, key: Buffer.alloc(32, 7) } });
+  const audits = () => database.db.auditEntry.count({ where: { action: 'person.password_changed' } });
+
+  it('lets nobody in but with a new one, however often; what was opened with it ends', async () => {
+    const { id } = await database.db.user.create({
+      data: { name: 'June Alder', email: 'june@shop.example', role: 'technician', passwordHash: await hashPassword(WEAK) },
+    });
+    const open = await createSession(database.db, { userId: id, userAgent: '', createdAt: now, expiresAt: later(600) });
+    for (let i = 0; i < 12; i++) await expect(come(now, WEAK)).rejects.toMatchObject({ code: 'fresh_wanted' });
+    for (const again of [WEAK, `${WEAK}1`, 'too short', 'june alder 99'])
+      await expect(come(later(1), WEAK, again)).rejects.toMatchObject({ code: 'fresh_wrong' });
+    await expect(come(later(1), 'not the password', FRESH)).rejects.toMatchObject({ code: 'not_allowed' });
+    expect([await audits(), await findLiveSession(database.db, open.id, later(1)) === null]).toEqual([0, false]); // prettier-ignore
+    const both = await Promise.allSettled([1, 2].map(() => come(later(2), WEAK, FRESH)));
+    expect(both.map((b) => b.status).toSorted()).toEqual(['fulfilled', 'rejected']);
+    expect([await audits(), await findLiveSession(database.db, open.id, later(2))]).toEqual([1, null]);
+    await expect(come(later(3), WEAK, FRESH)).rejects.toMatchObject({ code: 'not_allowed' });
+    expect((await come(later(3), FRESH)).userId).toBe(id);
+  });
+
+  it('is not changed before the second step has been passed', async () => {
+    const june = await database.db.user.update({ where: { email: 'june@shop.example' }, data: { passwordHash: await hashPassword(WEAK) } });
+    const secret = new Secret({ size: 20 }).base32;
+    const code = (at: Date) => new TOTP({ secret: Secret.fromBase32(secret) }).generate({ timestamp: at.getTime() });
+    const actor = { userId: june.id, role: june.role, name: june.name, sessionId: '' };
+    await confirmSecondStep({ ...ctx(), actor }, { secret, code: code(now) }, Buffer.alloc(32, 7));
+    await expect(come(later(4), WEAK, FRESH)).rejects.toMatchObject({ code: 'code_wanted' });
+    await expect(come(later(4), WEAK, FRESH, '000000')).rejects.toMatchObject({ code: 'code_wrong' });
+    await expect(come(later(4), FRESH)).rejects.toMatchObject({ code: 'not_allowed' });
+    expect((await come(later(4), WEAK, FRESH, code(later(4)))).userId).toBe(june.id);
+  });
+});
+
+describe('whether owners are asked for a second step', () => {
+  const asked = () => ownersGiveCode(database.db);
+  const person = async (role: Role, secondStep: string | null = null) => {
+    const { id, name } = await database.db.user.create({
+      data: { name: 'Maren', email: `${randomUUID()}@shop.example`, role, passwordHash: '', secondStep },
+    });
+    return { ...ctx(), actor: { userId: id, role, name, sessionId: '' } };
+  };
+  const turnedOff = async () => (await Promise.all([database.db.shopSettings.update({ where: { id: 1 }, data: { ownersGiveCode: true } }), database.db.user.deleteMany({ where: { role: 'owner' } })]))[0]; // prettier-ignore
+
+  it('nobody is in a shop that is not set up; a new one asks', async () => {
+    expect(await asked()).toBe(false);
+    await database.db.shopSettings.create({ data: { id: 1, name: 'Test shop', timeZone: 'America/Chicago' } });
+    expect(await asked()).toBe(true);
+  });
+
+  it('is an owner’s to turn off without a telephone, until an owner has a second step: then a password alone turns nothing off', async () => {
+    await turnedOff();
+    for (const role of ['dispatcher', 'technician'] as const)
+      await expect(stopAskingOwners(await person(role))).rejects.toMatchObject({ code: 'not_allowed' });
+    expect(await asked()).toBe(true);
+    const first = await person('owner');
+    await stopAskingOwners(first);
+    expect(await asked()).toBe(false);
+    await setOwnersCode(first, { ownersGiveCode: true });
+    const second = await person('owner', 'sealed');
+    await expect(stopAskingOwners(first)).rejects.toMatchObject({ code: 'not_allowed', message: /under People/ });
+    expect(await asked()).toBe(true);
+    await database.db.user.update({ where: { id: second.actor.userId }, data: { active: false } });
+    await stopAskingOwners(first);
+    expect(await asked()).toBe(false);
+    const noted = await database.db.auditEntry.findMany({
+      where: { entity: 'ShopSettings', userId: first.actor.userId },
+      orderBy: { id: 'asc' },
+    });
+    expect(noted.map((n) => n.action)).toEqual(['shop.step_not_asked', 'shop.step_asked', 'shop.step_not_asked']);
+  });
+
+  it('is lost with telephone and spare codes to whoever keeps the server alone', async () => {
+    const { actor } = await person('owner', 'sealed');
+    const { email } = await database.db.user.update({ where: { id: actor.userId }, data: { spareCodes: ['hash'], secondStepUsed: 9 } });
+    expect(await dropStepOf(database.url, 'nobody@shop.example')).toBeNull();
+    expect(await dropStepOf(database.url, email.toUpperCase())).toBe('Maren');
+    expect(await database.db.user.findUnique({ where: { id: actor.userId } })).toMatchObject({
+      secondStep: null,
+      secondStepUsed: 0,
+      spareCodes: [],
+    });
+    const noted = await database.db.auditEntry.findMany({ where: { action: 'person.second_step_lost', entityId: actor.userId } });
+    expect(noted).toMatchObject([{ userId: null, entity: 'User' }]);
+    expect(await dropStepOf(database.url, email)).toBeNull();
   });
 });

@@ -1,7 +1,10 @@
 import { randomUUID } from 'node:crypto';
 import { describe, expect, it } from 'vitest';
+import { SEALED_STEPS, type SealedStep } from '@/lib/core/sealed';
 import type { Payloads } from '@/lib/core/tablet';
 import { handlingOf } from '@/lib/features/refrigerant-book/reads/handling';
+import { recordsOfUnit } from '@/lib/features/sealed/reads/records';
+import { openRecord, type sealedEntry } from '@/lib/features/sealed/reads/steps';
 import { useDatabase } from '../../support/database';
 import { haveVisit, MORNING, Tablet } from '../tablet/a-tablet';
 
@@ -146,6 +149,64 @@ describe('a repair record from a tablet', () => {
     ]); // prettier-ignore
     expect(reply.results.map((r) => r.outcome)).toEqual(['conflict', 'rejected', 'rejected']);
     expect(reply.results[0]?.note).toMatch(/“grey one” is not on file.*100 g/);
+  });
+});
+
+describe('the repair records of a unit', () => {
+  it('stand latest first, each with its standing steps in the order of the work, not of the day', async () => {
+    const { db, visit, unit, step, charge, tablet, person, certificate, cylinder, recordId } = await begun();
+    const open = step({ step: 'open', work: { step: 'open', how: 'cut' } });
+    await tablet.send([
+      tablet.make(visit.id, 'sealed.step', charge(13, 12.75)),
+      tablet.make(visit.id, 'sealed.step', { ...open, note: 'At the stub' }),
+      tablet.make(visit.id, 'sealed.step', charge(13, 12.7)),
+      tablet.make(visit.id, 'sealed.step', step({ step: 'isolate', work: null, skippedWhy: 'Unplugged', certificateId: null })),
+    ]);
+    const [record, ...none] = await recordsOfUnit(db, unit.id);
+    expect(none).toEqual([]);
+    expect(record).toMatchObject({
+      id: recordId,
+      cylinders: { [cylinder.id]: cylinder.label },
+      steps: [
+        { step: 'isolate', work: null, skippedWhy: 'Unplugged', certificate: null },
+        {
+          step: 'open',
+          work: { step: 'open', how: 'cut' },
+          note: 'At the stub',
+          by: person.name,
+          certificate: { kind: certificate.kind, number: 'U-17' },
+        },
+        { step: 'charge', work: { step: 'charge', endKg: 12.7 } },
+      ],
+    });
+    const later = randomUUID();
+    await tablet.send([tablet.make(visit.id, 'sealed.step', { ...open, recordId: later })]);
+    expect((await recordsOfUnit(db, unit.id)).map((r) => r.id)).toEqual([later, recordId]);
+    expect(await recordsOfUnit(db, randomUUID())).toEqual([]);
+  });
+
+  it('one is open until all its steps stand; one without a step is none', () => {
+    const row = (name: SealedStep): Parameters<typeof sealedEntry>[0] => ({
+      id: randomUUID(), recordId: 'r', visitId: 'v', unitId: 'u', step: name, work: null, skippedWhy: 'Left out', certificateId: null, overruledBy: 'A. Boss',
+      overruledWhy: 'Card lost', note: 'n', at: MORNING, byUserId: 'p', deviceId: null, supersededAt: null,
+    }); // prettier-ignore
+    const all = SEALED_STEPS.map(row);
+    expect(openRecord([])).toBeNull();
+    expect(openRecord([{ id: 'r', steps: [] }])).toBeNull();
+    expect(openRecord([{ id: 'r', steps: all }])).toBeNull();
+    const missing = all.slice(1);
+    expect(
+      openRecord([
+        { id: 'r', steps: missing },
+        { id: 'older', steps: all },
+      ]),
+    ).toEqual({
+      recordId: 'r',
+      steps: missing.map(({ visitId: _v, byUserId: _b, deviceId: _d, supersededAt: _s, ...entry }) => ({
+        ...entry,
+        at: MORNING.toISOString(),
+      })),
+    });
   });
 });
 

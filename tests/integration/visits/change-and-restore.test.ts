@@ -116,4 +116,23 @@ describe('a booked visit', () => {
     // The invitation of before can still be answered.
     expect(await db.customerLink.count({ where: { visitId, revokedAt: null } })).toBe(2);
   });
+
+  it('moved the day before was told of its time that day, and is not reminded of it again', async () => {
+    const { db } = database;
+    await db.shopSettings.update({ where: { id: 1 }, data: { remindDayBefore: true } });
+    const { visitId } = await booked();
+    await db.visit.update({ where: { id: visitId }, data: { createdAt: new Date('2026-11-20T00:00:00Z') } });
+    const { startsAt } = await db.visit.findUniqueOrThrow({ where: { id: visitId } });
+    await db.visitEvent.create({ data: { visitId, at: new Date('2026-11-29T15:00:00Z'), kind: 'moved' } });
+    const reminded = () => db.outboxMessage.count({ where: { visitId, kind: 'visit_reminder' } });
+    await db.visitEvent.create({ data: { visitId, at: new Date('2026-11-30T15:00:00Z'), kind: 'moved' } });
+    const noon = new Date('2026-11-30T19:30:00Z');
+    for (let i = 0; i < 2; i++) expect(await remindOfTomorrow(ctx(noon))).toBe(0);
+    expect([await reminded(), (await db.visit.findUniqueOrThrow({ where: { id: visitId } })).remindedOf]).toEqual([0, startsAt]);
+    // Of a move of the day before that, and an answer of today, it is.
+    await db.visit.update({ where: { id: visitId }, data: { remindedOf: null } });
+    await db.visitEvent.updateMany({ where: { visitId, at: new Date('2026-11-30T15:00:00Z') }, data: { kind: 'confirmed' } });
+    expect(await remindOfTomorrow(ctx(noon))).toBe(1);
+    expect(await reminded()).toBe(1);
+  });
 });

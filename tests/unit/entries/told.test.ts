@@ -196,6 +196,18 @@ describe('content of a shape that nobody reads', () => {
     expect(lines('reading.add', { questioned: good })).toEqual({ lines: [], whole: false });
   });
 
+  it('is never told as yes where something else came: what came, and what was asked', () => {
+    const told = (provenDead: unknown) => lines('sealed.step', { unitId: 'u1', step: 'isolate', work: { step: 'isolate', provenDead, flammable: null } }).lines; // prettier-ignore
+    const proven = (provenDead: unknown) => told(provenDead).find(([label]) => label === 'Proven dead')?.[1];
+    expect([proven(true), proven(false)]).toEqual(['yes', 'no']);
+    expect(proven('no')).toBe('“no” (yes or no was asked)');
+    expect(proven(1)).toBe('“1” (yes or no was asked)');
+    for (const nothing of [null, undefined, '']) expect(proven(nothing)).toBe('not answered (yes or no was asked)');
+    const braze = { step: 'braze', joints: [], nitrogen: 'flowing', wetRag: false, fireWatchMinutes: 30 };
+    expect(lines('sealed.step', { unitId: 'u1', step: 'braze', work: braze }).lines).toContainEqual(['Nitrogen flowing', '“flowing” (yes or no was asked)']); // prettier-ignore
+    // What has no words is not put into any.
+    expect(lines('sealed.step', { unitId: 'u1', step: 'braze', work: { ...braze, nitrogen: { on: true } } }).whole).toBe(false);
+  });
   it('is told of work on a sealed circuit of a step that does not exist, or without what it needs', () => {
     for (const work of [{ step: 'dance' }, { how: 'x' }, 'open', ['open'], { ...RECOVER, startKg: 'x' }, { step: 'braze' }, { step: 'open' }, { step: 'open', how: {} }])
       expect(lines('sealed.step', { unitId: 'u1', step: 'open', work, note: 'x' })).toEqual({

@@ -81,8 +81,8 @@ describe('a bad file', () => {
     expect(
       said([
         [...HEAD, 'charge_oz', 'time_zone', 'lat', 'head_control', 'contact_email', 'coil_cleaning_rule'],
-        ['Ash', 'Ash One', 'A', 'fridge', 'lawn', 'R999', '4 oz', 'Chicagoland', '95', 'maybe', 'nobody', '0'],
-        ['Ash', '', 'B', 'reach_in', 'line', 'R290', '0,5', '', '', '', '', 'FREQ=HOURLY'],
+        ['Ash', 'Ash One', 'A', 'fridge', 'lawn', 'R999', '4 psi', 'Chicagoland', '95', 'maybe', 'nobody', '0'],
+        ['Ash', '', 'B', 'reach_in', 'line', 'R290', '0,5,5', '', '', '', '', 'FREQ=HOURLY'],
       ]).map((s) => s.replace(/: .*/, '')),
     ).toEqual([
       '2 kind',

@@ -40,11 +40,15 @@ describe('a file that meets what is on file', () => {
 });
 
 it('cells say yes, no and days in the ways people write them, and what to write otherwise', () => {
-  expect(['yes', 'Y', 'TRUE', '1', 'x'].map(yesNo)).toEqual(Array(5).fill({ value: true }));
-  expect(['no', 'N', 'false', '0'].map(yesNo)).toEqual(Array(4).fill({ value: false }));
-  expect(['maybe', 'yess', 'ono', '10', ''].map(yesNo)).toEqual(Array(5).fill({ problem: 'Write yes or no.' }));
+  for (const yes of ['yes', 'Y', 'TRUE', 't', '1', 'x', 'On', 'sí', 'Si', '✓', '✔', '☑']) expect(yesNo(yes), yes).toEqual({ value: true });
+  for (const no of ['no', 'N', 'false', 'F', '0', 'off', '✗', '✘', '☐']) expect(yesNo(no), no).toEqual({ value: false });
+  const neither = { problem: 'Write yes or no; y, n, true, false, 1, 0 and x for yes will do as well.' };
+  expect(['maybe', 'yess', 'ono', '10', '', 'xx', '-', '?'].map(yesNo)).toEqual(Array(8).fill(neither));
   expect(date('2026-03-31')).toEqual({ value: '2026-03-31' });
-  expect(date('31.3.2026')).toEqual({ problem: 'Is not a date. Write year-month-day, for instance 2026-03-31.' });
+  // Where it is clear which is the month, a day as people write it.
+  for (const day of ['31.3.2026', '31. 3. 2026', '3/31/26', '31-Mar-26', 'March 31, 2026'])
+    expect(date(day), day).toEqual({ value: '2026-03-31' });
+  expect(date('5.5.2026')).toEqual({ value: '2026-05-05' });
 });
 
 it('the template shows each example in full: a unit’s charge, its place, its rules', () => {

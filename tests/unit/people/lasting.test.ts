@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { ROLE_INFO, ROLES, roleInfo, type Permission } from '@/lib/core/people/access';
-import { asksProof, isProven } from '@/lib/core/people/proof';
+import { asksProof, asksStep, isProven } from '@/lib/core/people/proof';
 import { LONGEST_SESSION_MS, sessionHolds } from '@/lib/core/people/session-limits';
 
 const now = new Date('2026-03-04T18:00:00Z');
@@ -35,6 +35,15 @@ describe('a sign-in', () => {
   it('of each role says what the person is for', () => {
     for (const role of ROLES) expect(ROLE_INFO[role].duties).toMatch(/^[A-Z].+\.$/);
     expect(new Set(ROLES.map((role) => ROLE_INFO[role].duties)).size).toBe(ROLES.length);
+  });
+});
+
+describe('a second step', () => {
+  it('is asked where roles are given and where everything leaves, and nowhere in a day’s work', () => {
+    const asked: Permission[] = ['manage:people', 'export:everything'];
+    for (const one of asked) expect([asksStep(one), asksProof(one)]).toEqual([true, true]);
+    for (const one of ['secure:self', 'edit:self', 'manage:shop', 'book:visit', 'overrule:rules'] satisfies Permission[])
+      expect(asksStep(one)).toBe(false);
   });
 });
 

@@ -1,24 +1,12 @@
-import { parseWithZod } from '@conform-to/zod/v4';
-import { asTyped } from '@/lib/schemas/values/as-typed';
 import { describe, expect, it } from 'vitest';
-import type { z } from 'zod';
 import { EditKitchen, NewKitchen } from '@/lib/schemas/customers/kitchens';
 import { EditPerson, NewPerson } from '@/lib/schemas/people/people';
 import { EditRule, NewTask } from '@/lib/schemas/visits/tasks';
 import { EditShop, SetCosts, SetUp } from '@/lib/schemas/shop/shop';
 import { NewUnit } from '@/lib/schemas/equipment/equipment';
+import { send } from './support/send';
 
 const ID = '6f1f3a58-2a0e-4d43-9e68-0c3b0a5f3a10';
-
-/** As a browser sends a form: every field a string, empty ones too. */
-function send<S extends z.ZodType>(schema: S, fields: Record<string, string | string[]>) {
-  const form = new FormData();
-  for (const [name, value] of Object.entries(fields)) for (const v of [value].flat()) form.append(name, v);
-  const submission = parseWithZod(form, { schema: asTyped(schema), disableAutoCoercion: true });
-  return submission.status === 'success'
-    ? { value: submission.value as z.output<S>, error: {} }
-    : { value: undefined, error: submission.reply().error ?? {} };
-}
 
 const UNIT = {
   kitchenId: ID, name: ' Fry line ', tag: '', kind: 'drawer_base', placement: 'fryer', refrigerant: 'R290', 'chargeKg.unit': 'oz', 'chargeKg.value': '16', application: 'medium', expansion: 'capillary', circuitAccess: 'sealed',

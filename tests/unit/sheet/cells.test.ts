@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { RandomStream } from '@/lib/core/numerics/random';
-import { dateOrderOf, readDate } from '@/lib/core/sheet/read-date';
+import { dateOrderOf, readDate } from '@/lib/core/calendar/read-date';
 import { readInterval } from '@/lib/core/sheet/read-interval';
 import { massUnitIn, readMass } from '@/lib/core/sheet/read-mass';
 import { kindOf, placementOf, refrigerantIn } from '@/lib/core/sheet/vocabulary';

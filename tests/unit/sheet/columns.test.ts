@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { LEAVE, TARGETS } from '@/lib/core/sheet';
 import { guessColumns, targetOf } from '@/lib/core/sheet/targets';
-import { dateOrderOf, readDate } from '@/lib/core/sheet/read-date';
+import { dateOrderOf, readDate } from '@/lib/core/calendar/read-date';
 import { readInterval } from '@/lib/core/sheet/read-interval';
 import { massUnitIn, readMass } from '@/lib/core/sheet/read-mass';
 import { alike, asName, nearPairs, phone, spellings } from '@/lib/core/sheet/names';

@@ -9,7 +9,7 @@ import { thirdSheet } from '../../support/third-sheet';
 
 // A regression, nothing more: see tests/support/kept-answers.ts. Anew by `node scripts/keep-answers.mjs sheet`.
 
-const ctx: SheetContext = { refrigerants: FILED_REFRIGERANTS.map((r) => r.id), customersOnFile: ['Golden Lotus Inc.'], dateOrder: 'month first', today: '2026-11-27', shop: { lat: 41.88, lng: -87.63 } }; // prettier-ignore
+const ctx: SheetContext = { refrigerants: FILED_REFRIGERANTS.map((r) => r.id), customersOnFile: ['Golden Lotus Inc.'], dateOrder: 'month first', temperature: 'F', today: '2026-11-27', shop: { lat: 41.88, lng: -87.63 } }; // prettier-ignore
 const answers = (given: Record<string, string>, more: Partial<SheetChoices> = {}): SheetChoices => ({
   ...NO_CHOICES,
   answers: given,
@@ -29,7 +29,7 @@ const told =
       header: [r.headerLine, r.rows],
       groups: r.groups.map((g) => [g.target, g.key, g.rows, g.taken, g.chosen, g.open]),
       questions: r.questions.map((q) => [q.id, q.text, q.rows, q.examples, q.options.length, q.answer, q.open]),
-      assumptions: r.assumptions.map((a) => [a.text, a.rows, a.examples]),
+      assumptions: r.assumptions.map((a) => [a.text, a.rows, a.examples, a.column, a.lines]),
       ...Object.fromEntries(shown.map(({ line, cells }) => [`line ${line}`, Object.fromEntries((head?.cells ?? []).flatMap((h, i) => (cells[i] ? [[h, cells[i]]] : [])))])), // prettier-ignore
     };
   };

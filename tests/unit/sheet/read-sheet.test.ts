@@ -9,6 +9,7 @@ const ctx: SheetContext = {
   refrigerants: FILED_REFRIGERANTS.map((r) => r.id),
   customersOnFile: [],
   dateOrder: 'month first',
+  temperature: 'F',
   today: '2026-11-27',
 };
 const read = (sheets: RawSheet[], choices: SheetChoices = NO_CHOICES) => readSheet(sheets, choices, ctx);
@@ -161,7 +162,7 @@ describe('what is marked as the same as above', () => {
       ['Blue Heron', 'Alder St', 'R290', 'bar', '2026-09-14'],
       ['Blue Heron', 'Alder St', 'R134a', 'bar', ''],
     ]);
-    expect(r.assumptions).toContainEqual({ text: 'Marked as the same as above: taken from there.', rows: 2, examples: ['Blue Heron'] });
+    expect(r.assumptions).toContainEqual({ column: '', text: 'Marked as the same as above: taken from there.', rows: 2, lines: [3, 4], examples: ['Blue Heron'] }); // prettier-ignore
   });
   it('is nothing under nothing', () => {
     const r = read(one(['Customer', 'Unit', 'Gas'], ['Ash', 'Reach-in', 'ditto'], ['Ash', 'Prep table', 'R-290']));

@@ -9,7 +9,7 @@ import { FILED_REFRIGERANTS } from '@/lib/core/refrigerants/catalogue';
 import type { Out } from '@/lib/core/sheet/unit-row';
 import type { KnownUnit } from '@/lib/core/fleet-csv';
 
-const ctx: SheetContext = { refrigerants: FILED_REFRIGERANTS.map((r) => r.id), customersOnFile: [], dateOrder: 'month first', today: '2026-11-27' }; // prettier-ignore
+const ctx: SheetContext = { refrigerants: FILED_REFRIGERANTS.map((r) => r.id), customersOnFile: [], dateOrder: 'month first', temperature: 'F', today: '2026-11-27' }; // prettier-ignore
 const sheet = (rows: string[][], name = 'Sheet1'): RawSheet => ({ name, rows });
 const read = (rows: string[][], answers: Record<string, string> = {}, over: Partial<SheetContext> = {}, more: Partial<SheetChoices> = {}) =>
   readSheet([sheet(rows)], { ...NO_CHOICES, answers, ...more }, { ...ctx, ...over });
@@ -60,7 +60,7 @@ describe('one cell of a unit', () => {
     ['36', '36'], ['36 F', '36'], ['-5°', '-5'], ['-5.5 °f', '-5.5'], [' 38 ', '38'],
   ])('set point “%s” is %s °F', (text, f) => expect(one({ 'Set point': text }).box_f).toBe(f)); // prettier-ignore
   it('set point of another form is kept in the notes', () => {
-    for (const text of ['cold', '3 C', '36-38', '36 to 38']) expect(one({ 'Set point': text })).toMatchObject({ notes: `Set point: ${text}`, told: expect.stringContaining('Not a set point that can be read: kept in the notes.') }); // prettier-ignore
+    for (const text of ['cold', '3 psi', '36-38', '36 to 38']) expect(one({ 'Set point': text })).toMatchObject({ notes: `Set point: ${text}`, told: expect.stringContaining('Not a set point that can be read: kept in the notes.') }); // prettier-ignore
   });
 
   it('charges are masses that a unit can hold, others are kept', () => {
@@ -174,7 +174,7 @@ describe('a kitchen’s own cells', () => {
     expect(first.access_notes?.split('\n').toSorted()).toEqual(['E-mail: ask Ann', 'Hours: whenever', 'Position: behind the church']);
     expect(first).not.toHaveProperty('service_hours');
     expect(first).not.toHaveProperty('contact_email');
-    expect(told).toEqual(expect.arrayContaining(['Not a position that can be read: kept with the access notes.', 'Not hours that can be read: kept with the access notes.'])); // prettier-ignore
+    expect(told).toEqual(expect.arrayContaining(['Not a position that can be read', 'Not an e-mail address', 'Not hours that can be read'].map((t) => expect.stringMatching(`^${t}.*kept with the access notes. Understood are `)))); // prettier-ignore
     expect(kitchen({ Email: 'ann@plate.example' }).first).toMatchObject({ contact_email: 'ann@plate.example' });
     expect(kitchen({ GPS: '41.8583, -87.6233' }).first).toMatchObject({ lat: '41.8583', lng: '-87.6233' });
   });
@@ -448,14 +448,14 @@ describe('rows beside units on file', () => {
   it('twice about one unit on file both say its name and tag, and that is told; neither gets a tag of its own', () => {
     const r = beside([known('t-1', { serial: 'SN100' })], ['Ash', 'Fridge', 't-1', '', 'a'], ['Ash', 'Fridge', '', 'SN100', 'b'], ['Ash', 'Fridge', 'T-1', 'SN100', 'c']); // prettier-ignore
     expect(told(r)).toEqual([['Reach-in', 'T-1', '', 'a'], ['Reach-in', 'T-1', 'SN100', 'b'], ['Reach-in', 'T-1', 'SN100', 'c']]); // prettier-ignore
-    expect(r.assumptions).toContainEqual({ text: 'Two rows about one unit on file: where they differ the first one stands.', rows: 2, examples: ['T-1'] }); // prettier-ignore
+    expect(r.assumptions).toContainEqual({ column: '', lines: [3, 4], text: 'Two rows about one unit on file: where they differ the first one stands.', rows: 2, examples: ['T-1'] }); // prettier-ignore
     expect(texts(r).join()).not.toMatch(/same tag twice|same serial twice|second unit of the same name/);
   });
 
   it('of one name are one unit on file only once: the next is a unit of its own, and numbered', () => {
     const r = beside([known('t-1')], ['Ash', 'Reach-in', '', '', ''], ['Ash', 'Reach-in', '', '', ''], ['Ash', 'Reach-in', '', '', '']);
     expect(told(r).map(([unit, tag]) => [unit, tag])).toEqual([['Reach-in', 'T-1'], ['Reach-in 2', ''], ['Reach-in 3', '']]); // prettier-ignore
-    expect(r.assumptions).toContainEqual({ text: 'A second unit of the same name in a kitchen: numbered.', rows: 2, examples: ['Reach-in'] }); // prettier-ignore
+    expect(r.assumptions).toContainEqual({ column: '', lines: [3, 4], text: 'A second unit of the same name in a kitchen: numbered.', rows: 2, examples: ['Reach-in'] }); // prettier-ignore
     // One known by its tag is not taken for a second row by its name.
     expect(told(beside([known('t-1')], ['Ash', 'Reach-in', '', '', ''], ['Ash', 'Reach-in', 'T-1', '', ''])).map((u) => u[0])).toEqual(['Reach-in 2', 'Reach-in']); // prettier-ignore
   });
@@ -464,6 +464,8 @@ describe('rows beside units on file', () => {
     const r = beside([], ['Ash', 'Reach-in', 'A 1', '', ''], ['Ash', 'Prep', 'a-1', '', 'loud'], ['Ash', 'WIC', '', '', ''], ['Ash', 'Ice', '', '', '']); // prettier-ignore
     expect(told(r)).toEqual([['Reach-in', 'A-1', '', ''], ['Prep', '', '', 'loud\nTag in the sheet: A-1'], ['Walk-in cooler', '', '', ''], ['Ice machine', '', '', '']]); // prettier-ignore
     expect(r.assumptions).toContainEqual({
+      column: '',
+      lines: [3],
       text: 'The same tag twice: the second unit gets a tag of its own.',
       rows: 1,
       examples: ['A-1'],
@@ -473,7 +475,7 @@ describe('rows beside units on file', () => {
   it('of one serial both go on file with it, and it is told; short ones and none say nothing', () => {
     const r = beside([], ['Ash', 'Reach-in', '', 'SN-100', ''], ['Ash', 'Prep', '', 'sn 100', ''], ['Ash', 'WIC', '', '123', ''], ['Ash', 'UC', '', '123', ''], ['Ash', 'Ice', '', '', '']); // prettier-ignore
     expect(told(r).map((u) => u[2])).toEqual(['SN-100', 'sn 100', '123', '123', '']);
-    expect(r.assumptions.filter((a) => a.text.startsWith('The same serial twice'))).toEqual([{ text: 'The same serial twice: both units go on file with it. Look at their plates.', rows: 1, examples: ['sn 100'] }]); // prettier-ignore
+    expect(r.assumptions.filter((a) => a.text.startsWith('The same serial twice'))).toEqual([{ column: '', lines: [3], text: 'The same serial twice: both units go on file with it. Look at their plates.', rows: 1, examples: ['sn 100'] }]); // prettier-ignore
   });
 
   it('of one name in different kitchens are not numbered', () => {
@@ -506,7 +508,13 @@ describe('a reading as a whole', () => {
       ['Elm', '', '312-555-0141', ''],
     ]);
     expect(r.rows).toBe(1);
-    expect(r.assumptions).toContainEqual({ text: 'Nothing of a unit in the row: left out.', rows: 1, examples: ['Elm · 312-555-0141'] });
+    expect(r.assumptions).toContainEqual({
+      column: '',
+      lines: [3],
+      text: 'Nothing of a unit in the row: left out.',
+      rows: 1,
+      examples: ['Elm · 312-555-0141'],
+    });
     expect(r.lines.map((l) => l.line)).toEqual([1, 2]);
   });
 
@@ -535,9 +543,9 @@ describe('a reading as a whole', () => {
     t.say('Else.');
     t.say('Long.', 'x'.repeat(99));
     expect(t.all()).toEqual([
-      { text: 'Done.', rows: 7, examples: ['a', 'b', 'c'] },
-      { text: 'Else.', rows: 1, examples: [] },
-      { text: 'Long.', rows: 1, examples: ['x'.repeat(60)] },
+      { column: '', lines: [], text: 'Done.', rows: 7, examples: ['a', 'b', 'c'] },
+      { column: '', lines: [], text: 'Else.', rows: 1, examples: [] },
+      { column: '', lines: [], text: 'Long.', rows: 1, examples: ['x'.repeat(60)] },
     ]);
   });
 });

@@ -10,6 +10,7 @@ const read = (choices: SheetChoices = NO_CHOICES) =>
     refrigerants: FILED_REFRIGERANTS.map((r) => r.id),
     customersOnFile: [],
     dateOrder: 'month first',
+    temperature: 'F',
     today: '2026-11-27',
   });
 const kinds = TASK_KINDS.map(({ key, label, defaultWeeks, minWeeks, maxWeeks }) => ({ key, label, defaultWeeks, minWeeks, maxWeeks }));
@@ -75,7 +76,7 @@ describe('a roster that another shop keeps, with none of our words over its colu
         ],
       },
     ];
-    const ctx = { refrigerants: [], customersOnFile: [], dateOrder: 'month first', today: '2026-11-27' } as const;
+    const ctx = { refrigerants: [], customersOnFile: [], dateOrder: 'month first', temperature: 'F', today: '2026-11-27' } as const;
     const asked = readSheet(sheet, NO_CHOICES, ctx);
     expect(asked.questions.filter((q) => q.open).map((q) => q.id)).toEqual(['unit', 'placement']);
     expect(asked.groups).toEqual([]);

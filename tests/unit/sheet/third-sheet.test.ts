@@ -8,6 +8,7 @@ const read = (choices: SheetChoices = NO_CHOICES) =>
     refrigerants: FILED_REFRIGERANTS.map((r) => r.id),
     customersOnFile: [],
     dateOrder: 'month first',
+    temperature: 'F',
     today: '2026-11-27',
   });
 
@@ -63,7 +64,7 @@ describe('a list with several units in a row, day numbers of a spreadsheet and d
 
   it('keeps two lines of a cell apart where each is a unit, and joins what is one address', () => {
     const sheet = [{ name: 'S', rows: [['Customer', 'Address', 'Equipment'], ['Ash', '1 Mill St\nFenwick', 'WIC\nWIF'], ['Ash', '', 'Blue\nreach-in']] }]; // prettier-ignore
-    const ctx = { refrigerants: [], customersOnFile: [], dateOrder: 'month first', today: '2026-11-27' } as const;
+    const ctx = { refrigerants: [], customersOnFile: [], dateOrder: 'month first', temperature: 'F', today: '2026-11-27' } as const;
     const { lines } = readSheet(sheet, { ...NO_CHOICES, answers: { several: 'each', placement: 'line' } }, ctx);
     expect(lines.slice(1).map((l) => l.cells.join('|'))).toEqual([
       expect.stringContaining('1 Mill St Fenwick|Walk-in cooler'),
@@ -76,7 +77,14 @@ describe('a list with several units in a row, day numbers of a spreadsheet and d
     const sheet = [{ name: 'S', rows: [['Customer', 'Equipment', 'Serial'], ['Ash', 'Reach-in', 'B200'], ['Ash', 'Reach-in', 'B300'], ['Ash', 'Reach-in', 'A100']] }]; // prettier-ignore
     const there = (name: string, serial: string) => ({ id: name, customer: 'Ash', kitchen: 'Ash', values: { name, serial, tag: name, kind: 'reach_in', placement: 'line' } }); // prettier-ignore
     const unitsOnFile = [there('Reach-in', 'A100'), there('Reach-in 2', 'A101')] as unknown as SheetContext['unitsOnFile'];
-    const ctx = { refrigerants: [], customersOnFile: [], dateOrder: 'month first', today: '2026-11-27', unitsOnFile } as const;
+    const ctx = {
+      refrigerants: [],
+      customersOnFile: [],
+      dateOrder: 'month first',
+      temperature: 'F',
+      today: '2026-11-27',
+      unitsOnFile,
+    } as const;
     const { lines } = readSheet(sheet, { ...NO_CHOICES, answers: { placement: 'line' } }, ctx);
     const at = lines[0]?.cells.indexOf('unit') ?? -1;
     expect(lines.slice(1).map((l) => l.cells[at])).toEqual(['Reach-in 3', 'Reach-in 4', 'Reach-in']);

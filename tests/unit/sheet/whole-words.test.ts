@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { findTable } from '@/lib/core/sheet/find-table';
-import { readDate } from '@/lib/core/sheet/read-date';
+import { readDate } from '@/lib/core/calendar/read-date';
 import { readInterval } from '@/lib/core/sheet/read-interval';
 import { readMass } from '@/lib/core/sheet/read-mass';
 import { eachItsRow } from '@/lib/core/sheet/several';

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { asName, alike } from '@/lib/core/sheet/names';
 import { readInterval } from '@/lib/core/sheet/read-interval';
-import { readDate } from '@/lib/core/sheet/read-date';
+import { readDate } from '@/lib/core/calendar/read-date';
 import { massUnitIn, readMass } from '@/lib/core/sheet/read-mass';
 import { chargeQuestion, dateQuestion } from '@/lib/core/sheet/questions';
 import { guessColumns } from '@/lib/core/sheet/targets';

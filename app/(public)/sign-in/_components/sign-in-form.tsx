@@ -6,12 +6,15 @@ import { useState, useSyncExternalStore, type FormEvent } from 'react';
 import { handTo } from '@/lib/tablet/people';
 import { Button } from '@/app/_ui/buttons/button';
 import { Field, FormErrors } from '@/app/_ui/fields/field';
+import { NewPasswordField } from '@/app/_ui/fields/new-password-field';
 
 const MESSAGE: Record<string, string> = {
   not_allowed: 'That e-mail and password do not match.',
   too_many: 'Too many tries. Wait a quarter of an hour, or choose a new password under “Forgotten password”.',
   code_wanted: '',
   code_wrong: 'That code does not fit. Wait for the next one, or use a spare code.',
+  fresh_wanted: 'Your password is right, but it is too easy to guess. Choose a new one below, and sign in with it from now on.',
+  fresh_wrong: 'That new password is too easy to guess too. Choose another.',
 };
 
 const never = () => () => {};
@@ -30,6 +33,7 @@ export function SignInForm({ to }: { to: string }) {
   const [error, setError] = useState('');
   const [busy, setBusy] = useState(false);
   const [second, setSecond] = useState(false);
+  const [renewing, setRenewing] = useState(false);
 
   async function submit(event: FormEvent<HTMLFormElement>) {
     event.preventDefault();
@@ -40,6 +44,7 @@ export function SignInForm({ to }: { to: string }) {
       email: form.get('email'),
       password: form.get('password'),
       code: form.get('code') ?? '',
+      fresh: form.get('fresh') ?? '',
       redirect: false,
     }).catch(() => undefined);
     if (result?.ok) {
@@ -53,6 +58,7 @@ export function SignInForm({ to }: { to: string }) {
     }
     setBusy(false);
     if (result?.error === 'code_wanted') setSecond(true);
+    if (result?.error === 'fresh_wanted') setRenewing(true);
     setError(MESSAGE[result?.error ?? ''] ?? 'The office could not be reached. Check the connection and try again.');
   }
 
@@ -61,6 +67,7 @@ export function SignInForm({ to }: { to: string }) {
       <FormErrors errors={error ? [error] : null} />
       <Field label="E-mail" name="email" type="email" autoComplete="username" required />
       <Field label="Password" name="password" type="password" autoComplete="current-password" required />
+      {renewing ? <NewPasswordField name="fresh" /> : null}
       {second ? (
         <Field
           label="Code of the authenticator"

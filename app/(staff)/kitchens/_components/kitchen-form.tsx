@@ -111,7 +111,7 @@ function When({ of, on, error }: Section) {
           name="serviceHours"
           hours={of.serviceHours}
           error={error}
-          hint="Like 06:00-10:30, 14:30-16:30. A day left empty is closed to us. With no hours at all, visits are planned between 06:00 and 18:00."
+          hint="Like 06:00-10:30, 14:30-16:30 or 6am-2pm. A day left empty is closed to us. With no hours at all, visits are planned between 06:00 and 18:00."
         />
         <Select
           label="Preferred weekday"

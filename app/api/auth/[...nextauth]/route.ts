@@ -37,10 +37,10 @@ function options(): NextAuthOptions {
     pages: { signIn: '/sign-in', error: '/sign-in' },
     providers: [
       Credentials({
-        credentials: { email: {}, password: {}, code: {} },
+        credentials: { email: {}, password: {}, code: {}, fresh: {} },
         async authorize(given, request) {
           const userAgent = String((request.headers as Record<string, unknown> | undefined)?.['user-agent'] ?? '');
-          const { email = '', password = '', code = '' } = given ?? {};
+          const { email = '', password = '', code = '', fresh = '' } = given ?? {};
           const address = await callerAddress();
           const jar = await cookies();
           const knownDevice = readKnownDevice(email, jar.get(knownDeviceCookie(email))?.value);
@@ -54,6 +54,7 @@ function options(): NextAuthOptions {
                 userAgent,
                 knownDevice,
                 before: await currentSessionId(),
+                fresh,
                 second: { code: code.slice(0, 40), key: secondStepKey(), keyBefore: secondStepKeyBefore() },
               },
             );

@@ -28,6 +28,8 @@ type Row = { id: string; name: string; about: string; first: boolean };
 export async function findRecords(db: Tx, typed: string, limit = 7): Promise<Hit[]> {
   const terms = searchWords(typed);
   if (terms.length === 0) return [];
+  // A label is read out with or without its hyphen.
+  const signs = terms.join('').replaceAll(/[^a-z0-9]/g, '');
   const begins = `${terms.join(' ').replace(/[\\%_]/g, (c) => `\\${c}`)}%`;
   const [customers, kitchens, units] = await Promise.all([
     db.$queryRaw<Row[]>`
@@ -40,9 +42,9 @@ export async function findRecords(db: Tx, typed: string, limit = 7): Promise<Hit
     db.$queryRaw<Row[]>`
       WITH u AS (SELECT * FROM "Unit" u WHERE u."archivedAt" IS NULL AND ${all(UNIT, terms)} LIMIT ${LOOKED_AT})
       SELECT u.id, u.name, concat_ws(', ', u.tag, nullif(u.serial, ''), k.name, nullif(c.name, k.name)) AS about,
-        (lower(u.tag) = ${terms.join('')} OR find_text(u.name) LIKE ${begins}) AS first
+        (find_signs(u.tag) LIKE ${`${signs}%`} OR find_text(u.name) LIKE ${begins}) AS first
       FROM u JOIN "Kitchen" k ON k.id = u."kitchenId" JOIN "Customer" c ON c.id = k."customerId"
-      ORDER BY lower(u.tag) = ${terms.join('')} DESC, first DESC, u.name, k.name LIMIT ${limit}`,
+      ORDER BY find_signs(u.tag) = ${signs} DESC, first DESC, u.name, k.name LIMIT ${limit}`,
   ]);
   const hits = (kind: Hit['kind'], rows: Row[]): Hit[] =>
     rows.map((r) => ({ href: `/${kind}s/${r.id}`, kind, name: r.name, about: r.about }));

@@ -4,7 +4,7 @@ import { FILED_REFRIGERANTS } from '../../../core/refrigerants/catalogue';
 import { readSheet, type RawSheet, type SheetChoices, type SheetReading } from '../../../core/sheet';
 import type { Tx } from '../../../database/client';
 import { knownUnitsOnFile } from './fleet';
-import { shopPosition, shopTimeZone } from '../../shop/reads/shop';
+import { customersUnits, shopPosition, shopTimeZone } from '../../shop/reads/shop';
 
 /** Reads a sheet against what is on file. */
 export async function readingOf(db: Tx, sheets: readonly RawSheet[], choices: SheetChoices, now: Date): Promise<SheetReading> {
@@ -16,6 +16,7 @@ export async function readingOf(db: Tx, sheets: readonly RawSheet[], choices: Sh
     unitsOnFile: await knownUnitsOnFile(db),
     // Where the month is written first; the column's own dates overrule it.
     dateOrder: zone.startsWith('America/') || zone.startsWith('US/') ? 'month first' : 'day first',
+    temperature: (await customersUnits(db)).temperature,
     shop: await shopPosition(db),
     today: todayIn(zone, now.getTime()),
   });

@@ -7,6 +7,10 @@ export const MAX_BYTES = 10_000_000;
 
 const broken = (line: number, message: string): Problem => ({ line, column: '', value: '', message, severity: 'error' });
 
+/** What its first lines are split by most evenly. An empty line tells nothing: a short file ends in one, and a rule holds a semicolon. */
+const delimiterOf = (text: string): string =>
+  Papa.parse(text, { delimiter: '', delimitersToGuess: [',', ';', '\t', '|'], preview: 10, skipEmptyLines: true }).meta.delimiter;
+
 /** Between tabs a lone mark means “the same as above”, and opens no value that runs on over tabs. */
 const LONE_MARK = /(^|\t)"(?=\t|\r?\n|$)/gm;
 const marksKept = (text: string) => (text.includes('\t') ? text.replace(LONE_MARK, '$1""""') : text);
@@ -15,11 +19,8 @@ const marksKept = (text: string) => (text.includes('\t') ? text.replace(LONE_MAR
 export function readCsv(text: string): { lines: Line[]; problems: Problem[] } {
   if (text.includes('\u0000'))
     return { lines: [], problems: [broken(1, 'This is not a text file. In the spreadsheet choose “Save as” and “CSV UTF-8”.')] };
-  const { data, errors } = Papa.parse<string[]>(marksKept(text.replace(/^\uFEFF/, '')), {
-    delimiter: '',
-    delimitersToGuess: [',', ';', '\t', '|'],
-    skipEmptyLines: false,
-  });
+  const plain = marksKept(text.replace(/^\uFEFF/, ''));
+  const { data, errors } = Papa.parse<string[]>(plain, { delimiter: delimiterOf(plain), skipEmptyLines: false });
   const lines: Line[] = [];
   const startOf: number[] = [];
   let line = 1;

@@ -2,7 +2,6 @@ import 'server-only';
 import { randomUUID } from 'node:crypto';
 import { returnCause, type Decision, type EstimatedReading, type VisitOutcome } from '../../../core/evidence';
 import { COIL_CLEANING } from '../../../core/tasks';
-import { dayInWords } from '../../../core/intervals/words';
 import { Prisma, type Tx } from '../../../database/client';
 import { fromLocalDate } from '../../../core/calendar/date-column';
 import { STORED_ESTIMATE } from '../../../database/stored/estimate';
@@ -81,7 +80,7 @@ export async function saveConsequences(tx: Tx, outcome: VisitOutcome, { visit, b
   if (changes.length > 0)
     await tx.ruleChange.createMany({ data: changes.map((c) => changeRow({ ...c, at: now, byUserId: by, visitId: visit.id })) });
   const there = { visitId: visit.id, by, at: now };
-  await foundRight(tx, outcome.met, `Found right at the visit of ${dayInWords(visit.on)}.`, there);
+  await foundRight(tx, outcome.met, 'Found right at a visit.', there);
   await foundAgain(tx, outcome.again, there);
   const asked = outcome.goBack.map(({ unitId, what, note, cause, dueOn }) => ({
     kitchenId: visit.kitchenId, unitIds: [unitId], source: 'finding' as const, urgency: 'week' as const, what, note,

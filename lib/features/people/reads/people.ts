@@ -28,6 +28,14 @@ export async function signInFacts(db: Tx, id: string): Promise<{ email: string; 
   return { email: u.email, secondStep: u.secondStep !== null, spareCodes: u.spareCodes.length };
 }
 
+/** Whether owners are asked for a second step; a shop that is not set up asks nobody. */
+export const ownersGiveCode = async (db: Tx): Promise<boolean> =>
+  (await db.shopSettings.findUnique({ where: { id: 1 }, select: { ownersGiveCode: true } }))?.ownersGiveCode ?? false;
+
+/** Whether any owner signs in with a second step. */
+export const anOwnerHasStep = async (db: Tx): Promise<boolean> =>
+  (await db.user.count({ where: { role: 'owner', active: true, NOT: { secondStep: null } } })) > 0;
+
 /** One person without what signs them in, or null. */
 export async function personToEdit(db: Tx, id: string) {
   const u = await db.user.findUnique({

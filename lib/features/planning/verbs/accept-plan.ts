@@ -74,6 +74,9 @@ export async function undoPlan(ctx: Ctx, runId: string): Promise<number> {
       if (!isAppError(e)) throw e;
     }
   }
-  await ctx.db.planRun.updateMany({ where: { id: runId }, data: { status: 'undone', params: STORED_BOOKED.write({}) } });
+  await ctx.db.planRun.updateMany({
+    where: { id: runId, status: 'accepted' },
+    data: { status: 'undone', params: STORED_BOOKED.write({}) },
+  });
   return undone;
 }

@@ -10,13 +10,16 @@ const FAULT_TEXT: Partial<Record<core.$ZodIssue['code'], string>> = {
   too_big: 'is too long',
   too_small: 'is missing or too short',
 };
+/** What was asked, where something else came. */
+const ASKED: Record<string, string> = { boolean: 'is neither yes nor no', number: 'is missing or not a number' };
 
 /** What is wrong with an entry, for whoever wrote it and whoever looks at it in the office. */
 export function entryFault(issue: core.$ZodIssue | undefined): string {
   if (!issue) return 'The entry cannot be read.';
   if (issue.code === 'custom') return `The entry cannot be filed. ${issue.message}`;
   const isNumber = (issue.code === 'too_big' || issue.code === 'too_small') && issue.origin === 'number';
-  return `The entry cannot be filed: ${nameOf(issue.path)} ${isNumber ? OUTSIDE : (FAULT_TEXT[issue.code] ?? 'cannot be read')}.`;
+  const why = issue.code === 'invalid_type' ? ASKED[issue.expected] : isNumber ? OUTSIDE : undefined;
+  return `The entry cannot be filed: ${nameOf(issue.path)} ${why ?? FAULT_TEXT[issue.code] ?? 'cannot be read'}.`;
 }
 
 /** The field's name on the screens; of others, their own name as words. */

@@ -61,6 +61,12 @@ export function SheetPreview({ lines, all }: Pick<SheetReading, 'lines'> & { all
   );
 }
 
+/** "Row 4." or "Rows 4, 9, 12 and more." */
+function linesOf({ lines, rows }: Assumption): string {
+  const more = rows > lines.length;
+  return lines.length === 1 && !more ? `Row ${lines[0]}.` : `Rows ${lines.join(', ')}${more ? ' and more' : ''}.`;
+}
+
 /** What was done with the sheet without asking. */
 export function SheetTold({ assumptions }: { assumptions: Assumption[] }) {
   if (assumptions.length === 0) return null;
@@ -68,8 +74,10 @@ export function SheetTold({ assumptions }: { assumptions: Assumption[] }) {
     <Sheet title="Done without asking">
       <ul>
         {assumptions.map((t) => (
-          <li key={t.text} className="border-b border-line py-1.5 last:border-0">
-            <span className="font-bold">{counted(t.rows, 'row')}</span> {t.text}
+          <li key={`${t.column} ${t.text}`} className="border-b border-line py-1.5 last:border-0">
+            <span className="font-bold">{counted(t.rows, 'row')}</span>
+            {t.column ? ` “${t.column}”:` : ''} {t.text}
+            {t.lines.length ? ` ${linesOf(t)}` : ''}
             {t.examples.length ? <span className="text-soft"> {t.examples.join(' · ')}</span> : null}
           </li>
         ))}

@@ -1,17 +1,19 @@
 'use client';
 
-import { Button } from '@/app/_ui/buttons/button';
+import { useEffect } from 'react';
+import { Button, ButtonLink } from '@/app/_ui/buttons/button';
 import { Field, FormErrors } from '@/app/_ui/fields/field';
 import { Hidden } from '@/app/_ui/forms/parts';
 import { ActionForm } from '@/app/_ui/forms/action-form';
 import { useActionForm } from '@/app/_ui/forms/use-action-form';
-import { dropStep, startStep } from '../../actions';
+import { dropStep, goOnWithout, startStep } from '../../actions';
 
-type Props = { secret: string; picture: { path: string; size: number } };
+type Props = { secret: string; picture: { path: string; size: number }; to: string | null };
 
-export function SecondStepForm({ secret, picture }: Props) {
+/** `to`: where whoever was sent here was going. */
+export function SecondStepForm({ secret, picture, to }: Props) {
   const { form, error, on, busy, data } = useActionForm(startStep);
-  if (data) return <SpareCodes codes={data} />;
+  if (data) return <SpareCodes codes={data} to={to} />;
   return (
     <ActionForm {...form} className="flex flex-col gap-4">
       <FormErrors errors={error('')} />
@@ -31,7 +33,7 @@ export function SecondStepForm({ secret, picture }: Props) {
   );
 }
 
-function SpareCodes({ codes }: { codes: string[] }) {
+function SpareCodes({ codes, to }: { codes: string[]; to: string | null }) {
   return (
     <div className="flex flex-col gap-3" role="status">
       <p className="font-bold">The second step is on. Write these down and keep them away from the telephone.</p>
@@ -41,6 +43,11 @@ function SpareCodes({ codes }: { codes: string[] }) {
           <li key={code}>{code}</li>
         ))}
       </ul>
+      {to === null ? null : (
+        <ButtonLink href={to} look="primary" className="self-start">
+          I have them, go on
+        </ButtonLink>
+      )}
     </div>
   );
 }
@@ -55,6 +62,24 @@ export function DropForm({ spare }: { spare: number }) {
       </p>
       <Button look="danger" type="submit" disabled={busy} className="self-start">
         Turn the second step off
+      </Button>
+    </ActionForm>
+  );
+}
+
+export function GoOnWithout({ to }: { to: string }) {
+  const { form, error, busy, saved } = useActionForm(goOnWithout);
+  useEffect(() => {
+    if (saved) window.location.assign(to);
+  }, [saved, to]);
+  return (
+    <ActionForm {...form} className="mt-6 flex max-w-2xl flex-col gap-3">
+      <FormErrors errors={error('')} />
+      <p className="text-soft">
+        No telephone at hand? Go on without. No owner is asked from then on, until you turn it on again under People.
+      </p>
+      <Button type="submit" disabled={busy || saved} className="self-start">
+        Don’t ask owners
       </Button>
     </ActionForm>
   );

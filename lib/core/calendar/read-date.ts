@@ -1,4 +1,4 @@
-import { fromDay, isLocalDate, type LocalDate } from '../calendar';
+import { fromDay, isLocalDate, type LocalDate } from './local-date';
 
 /** Which of 3/4/24 is the month. */
 export const DATE_ORDERS = ['month first', 'day first'] as const;
@@ -44,13 +44,15 @@ function eitherWay(a: number, b: number, y: number, order: DateOrder): LocalDate
   return order === 'month first' ? (day(y, a, b) ?? day(y, b, a)) : (day(y, b, a) ?? day(y, a, b));
 }
 
+/** "16. 3. 2024" and "16 / 3 / 24." as they are written without blanks. */
+const closed = (text: string): string => text.replace(/(\d)\s*([-/.])\s*(?=\d)/g, '$1$2').replace(/(\d)\.$/, '$1');
+
 /**
  * A date as sheets hold it: 2024-03-16, 3/16/24, 16.3.2024, 16-Mar-24, "Mar 16, 2024", "March 2024" (its first day) or a
  * spreadsheet's day number. Null where it cannot be told.
  */
 export function readDate(source: string, order: DateOrder): LocalDate | null {
-  const text = source
-    .trim()
+  const text = closed(source.trim())
     .replace(/[T ]\d{1,2}:\d{2}.*$/, '')
     .replace(/(\d)(st|nd|rd|th)\b/gi, '$1');
   for (const { form, day } of FORMS) {
@@ -65,10 +67,22 @@ export function readDate(source: string, order: DateOrder): LocalDate | null {
 /** The order that a column's own dates give away; `usual` where none does. */
 export function dateOrderOf(values: readonly string[], usual: DateOrder): DateOrder {
   for (const value of values) {
-    const m = /^(\d{1,2})[-/.](\d{1,2})[-/.]\d{2,4}/.exec(value.trim());
+    const m = /^(\d{1,2})[-/.](\d{1,2})[-/.]\d{2,4}/.exec(closed(value.trim()));
     if (!m) continue;
     if (Number(m[1]) > 12) return 'day first';
     if (Number(m[2]) > 12) return 'month first';
   }
   return usual;
+}
+
+/**
+ * A day as somebody typed it, where nothing says whether days or months come first: one that reads the same either way. Both
+ * days where it could be two; null where it is no day at all.
+ */
+export function readSureDate(text: string): { day: LocalDate } | { either: readonly [LocalDate, LocalDate] } | null {
+  // A month alone, or a spreadsheet's number, is no day that somebody wrote.
+  if ((text.match(/\d+|[a-z]+/gi) ?? []).length < 3) return null;
+  const [a, b] = [readDate(text, 'month first'), readDate(text, 'day first')];
+  if (a === null || b === null) return null;
+  return a === b ? { day: a } : { either: [a, b] };
 }

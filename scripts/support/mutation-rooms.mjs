@@ -84,7 +84,7 @@ export const ROOMS = {
   database: {
     code: ['lib/database/*.ts', 'lib/database/stored/**/*.ts'],
     tests: [
-      ...['unit/set-up/{stored-json,closed-sets}', 'unit/server/trouble', 'integration/database/*', 'integration/kitchens/*'],
+      ...['unit/set-up/{stored-json,stored-shapes}', 'unit/server/trouble', 'integration/database/*', 'integration/kitchens/*'],
       'integration/set-up/{one-connection,replica}',
     ].map((t) => `tests/${t}.test.ts`),
     project: 'integration',

@@ -1,24 +1,15 @@
 import { appendFileSync, existsSync, readFileSync } from 'node:fs';
 import { parseArgs } from 'node:util';
-import {
-  compared,
-  FORESIGHT,
-  foresightAt,
-  PACKED_PRICES,
-  runFleet,
-  type Comparison,
-  type FleetRun,
-  type Over,
-  type Side,
-} from './simulation/compare';
+import { compared, KNOWERS, runFleet, type Comparison, type FleetRun, type Over, type Side } from './simulation/compare';
 import { COSTS } from './simulation/run';
 import { WORLDS } from './simulation/worlds';
 
 /** Seeds that starting values and prices were looked at on: they judge nothing. */
 const TUNED_ON = [1, 2, 3, 4];
 
-const USAGE = `Usage: npx tsx scripts/simulate-policy.ts [--worlds all|mild,fast,…] [--seeds 101-108] [--years Y] [--kitchens K] [--keep FILE] [--json]
+const USAGE = `Usage: npx tsx scripts/simulate-policy.ts [--worlds all|mild,fast,…] [--seeds 101-108] [--years Y] [--kitchens K] [--keep FILE] [--bounds] [--json]
 --keep: fleets are added to FILE as they are done, and those that stand there already are not run again
+--bounds: also what more knowledge would be worth, told to the product or to whoever knows all but luck
 Worlds: ${WORLDS.map((w) => `${w.name} (${w.description})`).join('; ')}`;
 
 function fail(message: string): never {
@@ -35,6 +26,7 @@ function options() {
         years: { type: 'string', default: '4' },
         kitchens: { type: 'string', default: '5' },
         keep: { type: 'string' },
+        bounds: { type: 'boolean', default: false },
         json: { type: 'boolean', default: false },
         help: { type: 'boolean', default: false },
       },
@@ -88,7 +80,8 @@ function table(r: Comparison): string {
 
 /** Ratios of the product to a rival in each world with their standard errors, and the means of the worlds. */
 function summary(all: readonly Comparison[]): string {
-  const side = (c: Comparison, name: string) => c.sides.find((s) => s.policy.startsWith(name)) as Side;
+  const side = (c: Comparison, name: string) =>
+    (c.sides.find((s) => s.policy === name) ?? c.sides.find((s) => s.policy.startsWith(name))) as Side;
   const mean = (of: (c: Comparison) => number) => all.reduce((a, c) => a + of(c), 0) / all.length;
   // Worlds share their seeds, so their errors are not independent: the mean's is told as if they moved together, which is too wide.
   const meanOver = (of: (c: Comparison) => Over): Over => ({ ratio: mean((c) => of(c).ratio), se: mean((c) => of(c).se) });
@@ -112,7 +105,7 @@ function summary(all: readonly Comparison[]): string {
       mean((c) => side(c, 'the product').coverage80 ?? NaN),
     ),
     // What luck alone, and fewer packed finds, cost whoever knows the units and keeps to one interval: by knowing more nobody comes nearer to hindsight.
-    ...[FORESIGHT, ...PACKED_PRICES.map(foresightAt), 'the product'].map((name) => {
+    ...KNOWERS.filter((name) => all.every((c) => c.sides.some((s) => s.policy === name))).map((name) => {
       const dearer = mean((c) => side(c, name).costPerUnitYear / side(c, 'best').costPerUnitYear);
       const fewer = (of: (s: Side) => number) => (mean((c) => of(side(c, name))) / mean((c) => of(side(c, 'good')))).toFixed(2);
       return `${name.padEnd(28)} over hindsight ${dearer.toFixed(3)}, packed over the rule's ${fewer((s) => s.shareFoundPacked)} a visit, ${fewer((s) => s.packedPerUnitYear)} a year`;
@@ -151,7 +144,7 @@ if (given.help) {
   const fleet = (kind: (typeof worlds)[number], seed: number): FleetRun => {
     const before = kept.get(`${kind.name} ${seed}`);
     if (before) return before;
-    const run = runFleet(kind, seed, years, kitchens);
+    const run = runFleet(kind, seed, years, kitchens, given.bounds);
     if (given.keep) appendFileSync(given.keep, `${JSON.stringify(run)}\n`);
     return run;
   };

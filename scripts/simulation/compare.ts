@@ -1,5 +1,6 @@
 import { DEFAULT_POLICY } from '../../lib/core/intervals';
-import { product } from './product';
+import { knowing } from './knowing';
+import { product, TOLD_FLEET, TOLD_UNITS, TOLD_UNITS_FREE, toldFleet, toldUnits } from './product';
 import { crude, everyDays, fixed, goodRule } from './rivals';
 import { emptyTally, runWorld, type Policy, type Tally } from './run';
 import { makeWorld, type World } from './world';
@@ -77,13 +78,13 @@ function over(ours: readonly Tally[], theirs: readonly Tally[]): Over {
 
 const RULE = 'good simple rule';
 const HINDSIGHT = 'best constant in hindsight';
-export const FORESIGHT = 'knows units, not their luck';
+const FORESIGHT = 'knows units, not their luck';
 /**
  * What whoever knows the units may hold a packed find or a breakdown worse by than the money it costs, in US dollars: hindsight counts
  * packed finds for nothing, so these say what fewer of them cost whoever needs to learn nothing.
  */
-export const PACKED_PRICES = [400, 800, 1200, 2000];
-export const foresightAt = (price: number): string => `the same, packed at $${price}`;
+const PACKED_PRICES = [400, 800, 1200, 2000];
+const foresightAt = (price: number): string => `the same, packed at $${price}`;
 /** Other lives of the same units, on which whoever knows them chooses. */
 const LIVES = 4;
 
@@ -118,10 +119,37 @@ function constantRivals(kind: WorldKind, world: World, seed: number, years: numb
   };
 }
 
+/** Prices of a packed find for whoever knows all but luck, in US dollars. */
+const KNOWING_PRICES = [0, 150, 400, 800];
+const knowingAt = (price: number): string => `knows all but luck, $${price}`;
+const OTHER_LIVES = 8;
+
+/** Whoever knows more than a shop can, as far as it was run, and the product. */
+export const KNOWERS = [
+  FORESIGHT,
+  ...PACKED_PRICES.map(foresightAt),
+  ...KNOWING_PRICES.map(knowingAt),
+  TOLD_UNITS_FREE,
+  TOLD_UNITS,
+  TOLD_FLEET,
+  'the product',
+];
+
+/** What knowing would be worth: the product's own decision told more, and dates by whoever knows everything but luck. */
+function knowers(kind: WorldKind, world: World, seed: number, years: number, kitchens: number | undefined): Policy[] {
+  const others = Array.from({ length: OTHER_LIVES }, (_, n) => makeWorld(kind, seed, 0, years, kitchens, n + 1));
+  return [
+    toldFleet(world),
+    toldUnits(world, false),
+    toldUnits(world, true),
+    ...KNOWING_PRICES.map((price) => knowing(world, others, price, knowingAt(price))),
+  ];
+}
+
 /** One fleet lived through under every policy. */
 export type FleetRun = { world: string; seed: number; years: number; units: number; tallies: Record<string, Tally> };
 
-export function runFleet(kind: WorldKind, seed: number, years: number, kitchens?: number): FleetRun {
+export function runFleet(kind: WorldKind, seed: number, years: number, kitchens?: number, bounds = false): FleetRun {
   const limit = -Math.max(...DEFAULT_POLICY.limits.map((l) => l.lnK));
   const world = makeWorld(kind, seed, 0, years, kitchens);
   const ours = product(world);
@@ -129,6 +157,8 @@ export function runFleet(kind: WorldKind, seed: number, years: number, kitchens?
   const tallies: Record<string, Tally> = {};
   for (const policy of [ours, fixed, crude(), goodRule((i) => firsts[i] as number)] satisfies Policy[])
     tallies[policy.name] = sumOf(runWorld(world, policy, seed, 0, limit));
+  if (bounds)
+    for (const policy of knowers(kind, world, seed, years, kitchens)) tallies[policy.name] = sumOf(runWorld(world, policy, seed, 0, limit));
   Object.assign(tallies, constantRivals(kind, world, seed, years, kitchens, limit));
   return { world: kind.name, seed, years, units: world.units.length, tallies };
 }

@@ -15,7 +15,7 @@ export const COSTS = {
 };
 
 /** Chance a day that a unit past its own trip level does trip. */
-const TRIP_CHANCE = 0.05;
+export const TRIP_CHANCE = 0.05;
 
 export type Next = { days: number; returnDays: number | null; deepClean: boolean };
 
@@ -23,6 +23,8 @@ export type Next = { days: number; returnDays: number | null; deepClean: boolean
 export type Policy = {
   name: string;
   first: (index: number) => number;
+  /** Shown the coil as a visit leaves it; for what nobody could know. */
+  sees?: (index: number, coil: Readonly<Coil>) => void;
   /** After a cleaning: days to the next one, to a return visit if one is called for, and whether the next is a deep one. */
   next: (index: number, day: number, events: UnitEvent[]) => Next;
   /** 10 and 90 % points of the days until a limit (Infinity = beyond the horizon), with the chance that it comes by then; null where a policy makes no forecast. */
@@ -145,6 +147,7 @@ export function runWorld(
   }
 
   function settle(i: number, day: number, events: UnitEvent[]): void {
+    policy.sees?.(i, coils[i] as Coil);
     const next = policy.next(i, day, events);
     const late = Math.floor(10 * (luck[i] as RandomStream).next() ** 2);
     if (next.days !== interval[i]) (tallies[i] as Tally).changes++;

@@ -41,6 +41,9 @@ export type World = {
   steps: readonly number[];
   /** Day of the change by kitchen, for those that have one. */
   changes: Map<string, number>;
+  /** ln of the deposit a day that is usual at each placement of this fleet, and the scale of its luck. */
+  level: Record<Placement, number>;
+  scale: number;
 };
 
 /** Days in which a coil packs (deposit 0.6), typical of the invented world; the estimator has its own, other numbers. */
@@ -147,7 +150,7 @@ export function makeWorld(kind: WorldKind, seed: number, fleet: number, years: n
       });
     }
   }
-  return { kind, units, technicians, days, steps, changes };
+  return { kind, units, technicians, days, steps, changes, level, scale };
 }
 
 /** The coil itself on its way through time. */

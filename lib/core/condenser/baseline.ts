@@ -1,6 +1,6 @@
 import { profileOf } from './machine/profiles';
 import { Z80 } from './bands';
-import type { CleanBaseline, CondenserUnit, DesignRise, Estimate, Figure } from './types';
+import { OWN_PARTS, type CleanBaseline, type CondenserUnit, type DesignRise, type Estimate, type Figure, type OwnMachine } from './types';
 
 /** What is believed of a unit's clean rise before any reading after a cleaning: usual for its kind. */
 export function cleanPrior(unit: CondenserUnit): CleanBaseline {
@@ -24,7 +24,7 @@ export type AfterCleaning = Estimate | { status: 'ok'; designRiseK: Figure & Par
  */
 export function updateBaseline(baseline: CleanBaseline, afterCleaning: AfterCleaning): CleanBaseline {
   if (afterCleaning.status !== 'ok') return baseline;
-  const { value, lo, hi, repeatSd, means }: Figure & Partial<DesignRise> = afterCleaning.designRiseK;
+  const { value, lo, hi, repeatSd, means, own: seen }: Figure & Partial<DesignRise> = afterCleaning.designRiseK;
   if (!(value > 0 && lo > 0 && hi > lo)) return baseline;
   const sameWay = baseline.readings === 0 || baseline.means === means;
   const whole = Math.log(hi / lo) / (2 * Z80);
@@ -37,7 +37,24 @@ export function updateBaseline(baseline: CleanBaseline, afterCleaning: AfterClea
   const sd = Math.max(Math.sqrt(1 / (before + weight)), Math.min(FLOOR, prior.sd));
   const cleanRiseK = Math.exp(mean);
   const readings = baseline.readings + 1;
-  return { cleanRiseK, sdK: cleanRiseK * sd, readings, means: baseline.readings === 0 ? means : baseline.means };
+  const machine = sameWay && seen && off < TRUST ? ownAfter(baseline.own ?? {}, seen, baseline.readings) : baseline.own;
+  return {
+    cleanRiseK,
+    sdK: cleanRiseK * sd,
+    readings,
+    means: baseline.readings === 0 ? means : baseline.means,
+    ...(machine ? { own: machine } : {}),
+  };
+}
+
+/** The mean of what readings told. */
+function ownAfter(own: OwnMachine, seen: OwnMachine, readings: number): OwnMachine {
+  const mean = { ...own };
+  for (const part of OWN_PARTS) {
+    const [before, now] = [own[part], seen[part]];
+    if (now !== undefined) mean[part] = before === undefined ? now : before + (now - before) / (readings + 1);
+  }
+  return mean;
 }
 
 /** Whether errors that stay with the unit cancel between this baseline and a reading taken by these means. */

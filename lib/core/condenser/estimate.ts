@@ -1,9 +1,9 @@
-import { cancels } from './baseline';
+import { cancels, cleanPrior } from './baseline';
 import { figure, normalCdf, Z60, Z80 } from './bands';
 import { underHeadControl } from './causes/head-control';
 import { causesOf } from './causes/ranked';
 import { isKnownRefrigerant } from './fluid/limits';
-import { infer, lossSpread, type Belief } from './inference/infer';
+import { infer, lossSpread, ownSeen, type Belief } from './inference/infer';
 import { quantile, type Part } from './inference/mixture';
 import { nextLooks } from './inference/next-look';
 import { sceneOf, type Scene } from './inference/scene';
@@ -173,10 +173,13 @@ function rises(belief: Belief, riseK: number, reading: Reading): Pick<EstimateOk
   const sd = Math.hypot(scene.lnCleanSd, dutySd);
   const clean = plain.outcome.riseK > 0 ? plain.outcome.riseK * Math.exp(relative) : riseK * Math.exp(relative);
   const design = scene.machine.profile.cleanRiseK * Math.exp(-measured.lnK);
+  // Against what is usual for the kind, so that later readings may be put together with it.
+  const usual = reading.phase === 'after' ? sceneOf(scene.unit, reading, cleanPrior(scene.unit), { learnt: false }) : null;
+  const own = usual && ownSeen(usual);
   const band = (value: number, s: number) => figure(value, value * Math.exp(-Z80 * s), value * Math.exp(Z80 * s));
   return {
     cleanRiseK: band(clean, sd),
-    designRiseK: { ...band(design, measured.sd), repeatSd: measured.repeatSd, means: meansOf(reading) },
+    designRiseK: { ...band(design, measured.sd), repeatSd: measured.repeatSd, means: meansOf(reading), ...(own ? { own } : {}) },
   };
 }
 

@@ -102,13 +102,26 @@ export type CleanBaseline = {
   readings: number;
   /** How those readings were taken: errors that stay with the unit cancel only against readings taken the same way. */
   means?: string;
+  /** How its sound machine stood apart from what is usual for its kind at those readings. */
+  own?: OwnMachine;
 };
+
+/**
+ * How a machine differs from what is usual for its kind with nothing wrong: ln of evaporator conductance, of pumping and of the
+ * expansion device's capacity; warming of the suction line as a part of how much warmer the liquid is; charge as a share of the
+ * condenser; discharge gas over the compressor law, K. Only what the instruments could tell.
+ */
+export type OwnMachine = Partial<Record<OwnPart, number>>;
+export const OWN_PARTS = ['lnEvaporator', 'lnPumping', 'lnExpansion', 'gain', 'charge', 'overK'] as const;
+export type OwnPart = (typeof OWN_PARTS)[number];
 
 /** A rise brought to design load. */
 export type DesignRise = Figure & {
   /** Standard deviation of its logarithm from one reading to the next, without the errors that stay with the unit. */
   repeatSd: number;
   means: string;
+  /** Of a reading after a cleaning: what it told of the machine beside its coil. */
+  own?: OwnMachine;
 };
 
 export type AirShare = { airK: number; share: number };

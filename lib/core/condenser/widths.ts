@@ -7,12 +7,13 @@ export type Width = { low: number; high: number };
 type Knots = readonly [none: number, some: number, deep: number];
 type Ends = { low: Knots; high: Knots };
 
-/** The same for all readings, then what a capillary tube, line temperatures read and a room thermometer alone add to it. */
-type Table = { all: Ends; capillary: Ends; lines: Ends; room?: Ends };
+/** The same for all readings, then what a capillary tube, line temperatures read, a room thermometer alone and a baseline of the unit's own add to it. */
+type Table = { all: Ends; capillary: Ends; lines: Ends; room?: Ends; learnt?: Ends };
 
 /**
  * A mixture is as wide as its hypotheses' errors; how often its band held, by depth, expansion and what was read, sets these. Set on the
- * outside plant, part A, each drawn towards nothing and rounded; the discharge's 5 % wider all over, for makes that stray from A's (parts D and E).
+ * outside plant, part A, each drawn towards nothing and rounded; the discharge's 10 % wider where it was not
+ * clamped, for makes that stray from A's.
  */
 const WIDTHS: Record<'conductance' | 'cooling' | 'energy' | 'discharge', Table> = {
   conductance: {
@@ -20,21 +21,24 @@ const WIDTHS: Record<'conductance' | 'cooling' | 'energy' | 'discharge', Table> 
     capillary: { low: [0.15, 0.05, 0.05], high: [-0.2, -0.15, -0.2] },
     lines: { low: [0.1, 0.05, -0.05], high: [-0.1, 0, -0.15] },
     room: { low: [-0.45, -0.2, 0], high: [0.15, 0.2, 0.25] },
+    learnt: { low: [-0.1, -0.15, -0.1], high: [-0.1, 0, 0] },
   },
   cooling: {
-    all: { low: [0.85, -0.55, 0.2], high: [0.2, -1, -0.05] },
+    all: { low: [1, -0.5, 0.2], high: [0.2, -1, -0.05] },
     capillary: { low: [0.2, -0.25, -0.3], high: [0.6, 0.3, 0.4] },
     lines: { low: [0.25, 0.4, -0.4], high: [0.15, 0.15, -0.1] },
+    learnt: { low: [-0.4, -0.1, 0], high: [-0.1, 0.1, 0] },
   },
   energy: {
-    all: { low: [0.6, -0.4, 0.15], high: [-0.1, -0.75, 0] },
+    all: { low: [0.75, -0.4, 0.15], high: [-0.1, -0.75, 0] },
     capillary: { low: [0, -0.15, 0], high: [0.35, 0, 0.1] },
     lines: { low: [0.2, 0.25, -0.2], high: [0, 0, 0] },
+    learnt: { low: [-0.3, -0.05, 0], high: [-0.05, 0, 0] },
   },
   discharge: {
-    all: { low: [0, 0, 0.25], high: [0, -0.35, -0.1] },
+    all: { low: [0.1, -0.05, 0.3], high: [0.1, -0.1, 0.1] },
     capillary: { low: [0.6, -0.05, -0.3], high: [-0.1, -0.15, 0.2] },
-    lines: { low: [-0.3, -0.35, -0.5], high: [0.05, 0.05, 0.3] },
+    lines: { low: [-0.55, -0.4, -0.7], high: [-0.25, -0.2, 0.1] },
   },
 };
 export type Banded = keyof typeof WIDTHS;
@@ -49,13 +53,14 @@ export function widthOf(banded: Banded, belief: Belief, out?: number): Width {
   const loss = scene.lnClean - measured.lnK;
   const deep = part((loss - SOME) / (DEEP - SOME));
   const some = out ?? part(loss / SOME);
-  const { all, capillary, lines, room } = WIDTHS[banded];
+  const { all, capillary, lines, room, learnt } = WIDTHS[banded];
   const reading = scene.reading;
   const mine = [
     all,
     scene.machine.capillary ? capillary : undefined,
     reading.suctionLineK === undefined ? undefined : lines,
     reading.airInK === undefined ? room : undefined,
+    scene.learnt ? learnt : undefined,
   ];
   const ln = (end: keyof Ends) =>
     mine.reduce((sum, t) => (t ? sum + t[end][0] * (1 - some) + some * (t[end][1] * (1 - deep) + t[end][2] * deep) : sum), 0);

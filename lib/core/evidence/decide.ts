@@ -11,7 +11,7 @@ export type TaskOnFile = Omit<TaskFile, 'lastDoneOn' | 'newsSince'> & {
   lastDoneOn: LocalDate | null;
   /** Dates of other visits that did it, oldest first. */
   doneOn: readonly LocalDate[];
-  /** The change that this very visit made when it was decided before. */
+  /** What this very visit made of the rule when it was decided before. */
   mine: { fromRule: string; toRule: string } | null;
   /** Day of the newest change that another visit's evidence made. */
   lastChangeOn: LocalDate | null;
@@ -69,6 +69,21 @@ export const ENDED = 'The rule has ended: its last date is done, so nothing more
 
 const newest = (dates: readonly (LocalDate | null)[]): LocalDate | null =>
   dates.reduce((a, d) => (d !== null && (a === null || d > a) ? d : a), null);
+
+/**
+ * What a visit's own changes of one rule made of it in the end, newest first: one decided three times, each time otherwise, still began with the
+ * rule that stood before it. A change by hand in between begins anew.
+ */
+export function madeByVisit(changes: readonly { fromRule: string; toRule: string }[]): TaskOnFile['mine'] {
+  const [last, ...earlier] = changes;
+  if (!last) return null;
+  let { fromRule } = last;
+  for (const c of earlier) {
+    if (c.toRule !== fromRule) break;
+    fromRule = c.fromRule;
+  }
+  return { fromRule, toRule: last.toRule };
+}
 
 /** The task with this visit taken in, as the revision reads it; null when it was never done. */
 function withVisit(task: TaskOnFile, visit: VisitNews): TaskFile | null {

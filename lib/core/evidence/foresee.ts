@@ -2,7 +2,7 @@ import { addDays, type LocalDate } from '../calendar';
 import { GRADES, gradeIndex, type CoilGrade } from '../findings/grades';
 import { ahead, crossedWithin, daysToRisk, gradeChances, lnKAhead, type Ahead, type FoulingPosterior, type Hyper } from '../fouling';
 import { kitchenBeliefs, type FleetBelief } from './beliefs';
-import { baselineFrom, lnKOf, setAsideWhy } from './reading-fact';
+import { baselineFrom, depositOf, setAsideWhy } from './reading-fact';
 import type { UnitFile } from './unit-file';
 
 /** What was expected of a coil on the day somebody came, from all that was known before that day, and what he met. */
@@ -62,7 +62,7 @@ function met(file: UnitFile, before: UnitFile, on: LocalDate) {
   const baseline = baselineFrom(before.unit, before.readings);
   const read = file.readings
     .filter((r) => r.on === on && r.phase !== 'after' && setAsideWhy(r) === null)
-    .flatMap((r) => lnKOf(r, baseline) ?? [])
+    .flatMap((r) => depositOf(r, baseline) ?? [])
     .at(-1);
   return {
     found: GRADES.coil.find((g) => g.grade === look?.grade)?.grade ?? null,

@@ -52,6 +52,18 @@ export function baselineFrom(unit: CondenserUnit, facts: readonly ReadingFact[])
   );
 }
 
+/**
+ * What a cleaning leaves on a coil, as the belief about deposits has it before a fleet has spoken: 0.01 that never comes off, and a twentieth of
+ * 0.2 or so. A baseline taught after cleanings is clean but for that.
+ */
+const LEFT_BY_CLEANING = 0.02;
+
+/** The same as `lnKOf`, against a coil with nothing on it: what is held against looks and beliefs. */
+export function depositOf(fact: ReadingFact, baseline: CleanBaseline): { lnK: number; sd: number } | null {
+  const seen = lnKOf(fact, baseline);
+  return seen && baseline.readings > 0 ? { ...seen, lnK: seen.lnK - LEFT_BY_CLEANING } : seen;
+}
+
 /** ln(K/K_clean) of a fact under a baseline, with its standard deviation; null when the reading could not say. */
 export function lnKOf(fact: ReadingFact, baseline: CleanBaseline): { lnK: number; sd: number } | null {
   const rise = fact.designRiseK;

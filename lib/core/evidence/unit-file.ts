@@ -3,7 +3,7 @@ import type { LocalDate } from '../calendar';
 import { ASPECT_INFO, gradeLabel, isFailureAspect, isStopped, type Aspect, type CoilGrade, type FanGrade } from '../findings/grades';
 import type { TripCause } from '../findings/trip-causes';
 import type { Inspection, SaidChange, UnitEvent, UnitHistory } from '../fouling';
-import { baselineFrom, lnKOf, setAsideWhy, type ReadingFact } from './reading-fact';
+import { baselineFrom, depositOf, setAsideWhy, type ReadingFact } from './reading-fact';
 
 /** One finding as it stands, on the kitchen's date. `left`: after the work of that day. */
 export type FindingFact = {
@@ -71,15 +71,18 @@ export function evidenceOf(file: UnitFile): UnitEvidence {
     .filter((f) => f.phase === 'found' && LOW_SIDE_PARTS.includes(f.aspect) && isStopped(f.aspect, f.grade))
     .map((f) => ({ on: f.on, what: `${ASPECT_INFO[f.aspect].subject} ${gradeLabel(f.aspect, f.grade).toLowerCase()}` }));
   for (const r of file.readings) {
-    const seen = lnKOf(r, baseline);
+    const seen = depositOf(r, baseline);
     if (!seen) continue;
     const aside = setAsideWhy(r);
+    const after = r.phase === 'after';
     events.push({
       kind: 'reading',
       on: r.on,
       ...seen,
-      phase: r.phase === 'after' ? 'after' : 'before',
+      phase: after ? 'after' : 'before',
       ...(aside ? { setAside: aside } : {}),
+      // Held against the baseline that it taught it would tell of a clean coil, whatever the cleaning left.
+      ...(after && !aside ? { teaches: true } : {}),
     });
   }
   // The record reaches back to its oldest event, should one have been entered with an earlier date.

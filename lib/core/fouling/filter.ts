@@ -86,11 +86,31 @@ export function operationalDays(growth: Growth, id: number, age: number, days: n
   return a * (((age + days) / a) ** power - (age / a) ** power);
 }
 
-/** Lets `days` pass, starting at `age` days after the last cleaning; `season`: times as fast as over the year. */
-export function predict(bank: Bank, hyper: Growth, age: number, days: number, season = 1): void {
+/** Nearest to its ceiling that a coil is taken to have come: what is left of its growth is a thousandth. */
+const NEAREST = 1 - 1e-3;
+
+/**
+ * Days that a coil of a piece has run, by its fresh deposit: the age to go on from where nobody knows when it was last cleaned. One age for
+ * every piece would let a coil that levels off be met bare for ever, as if it had long stopped growing with nothing on it.
+ */
+export function ageByDeposit(growth: Growth, id: number, fresh: number): number {
+  if (id < RATE_COUNT || !(fresh > 0)) return 0;
+  if (id < 2 * RATE_COUNT) {
+    const { ceiling } = growth.levelling;
+    return ceiling * (PER_DEPOSIT_DAYS[id - RATE_COUNT] as number) * -Math.log1p(-Math.min(fresh / ceiling, NEAREST));
+  }
+  return HALF_FILLED * (PER_DEPOSIT_DAYS[id - 2 * RATE_COUNT] as number) * (fresh / HALF_FILLED) ** (1 / growth.accelerating.power);
+}
+
+/**
+ * Lets `days` pass, starting at `age` days after the last cleaning (null: nobody knows when that was); `season`: times as fast as over
+ * the year.
+ */
+export function predict(bank: Bank, hyper: Growth, age: number | null, days: number, season = 1): void {
   if (!(days > 0)) return;
   for (let o = 0; o < bank.length; o += STRIDE) {
-    const gain = season * operationalDays(hyper, bank[o] as number, age, days);
+    const id = bank[o] as number;
+    const gain = season * operationalDays(hyper, id, age ?? ageByDeposit(hyper, id, bank[o + F] as number), days);
     const rate = bank[o + RATE] as number;
     const fx = bank[o + FX] as number;
     const xx = bank[o + XX] as number;

@@ -1,5 +1,17 @@
 import { fromDay, toDay, type LocalDate } from '../calendar';
-import { AT, clean, cleanDeep, DEEP_TAKES, depositMean, depositVariance, operationalDays, predict, STRIDE, type Bank } from './filter';
+import {
+  ageByDeposit,
+  AT,
+  clean,
+  cleanDeep,
+  DEEP_TAKES,
+  depositMean,
+  depositVariance,
+  operationalDays,
+  predict,
+  STRIDE,
+  type Bank,
+} from './filter';
 import { passage } from './first-passage';
 import { seasonFactor } from './season';
 import type { FoulingPosterior, GrowthAhead } from './summary';
@@ -29,15 +41,15 @@ export type Ahead = {
   bank: Bank;
   weights: ArrayLike<number>;
   hyper: GrowthAhead;
-  /** Days since the coil was last clean. */
-  age: number;
+  /** Days since the coil was last clean; null where nobody knows. */
+  age: number | null;
   /** The day from which it looks ahead. */
   day: number;
 };
 
-/** Operational days of a piece over the `days` ahead, its season counted in. */
-export const gainAhead = ({ hyper, age, day }: Omit<Ahead, 'bank' | 'weights'>, id: number, days: number): number =>
-  seasonFactor(hyper.season ?? undefined, day, days) * operationalDays(hyper, id, age, days);
+/** Operational days of a piece with so much fresh deposit over the `days` ahead, its season counted in. */
+export const gainAhead = ({ hyper, age, day }: Omit<Ahead, 'bank' | 'weights'>, id: number, days: number, fresh: number): number =>
+  seasonFactor(hyper.season ?? undefined, day, days) * operationalDays(hyper, id, age ?? ageByDeposit(hyper, id, fresh), days);
 
 /** Belief on the day `from`, if nothing is done between `asOf` and then. */
 export function ahead(p: FoulingPosterior, from: LocalDate = p.asOf): Ahead {
@@ -45,14 +57,16 @@ export function ahead(p: FoulingPosterior, from: LocalDate = p.asOf): Ahead {
   const bank = new Float64Array(p.state.live);
   const days = toDay(from) - toDay(p.asOf);
   if (days < 0) throw new RangeError(`A forecast cannot start on ${from}, before the newest evidence of ${p.asOf}.`);
-  predict(bank, hyper, p.state.age, days, seasonFactor(hyper.season ?? undefined, toDay(p.asOf), days));
-  return { bank, weights: p.state.weights, hyper, age: p.state.age + days, day: toDay(from) };
+  const age = p.lastCleanedOn === null ? null : p.state.age;
+  predict(bank, hyper, age, days, seasonFactor(hyper.season ?? undefined, toDay(p.asOf), days));
+  return { bank, weights: p.state.weights, hyper, age: age === null ? null : age + days, day: toDay(from) };
 }
 
 /** Belief just after a cleaning on the day `from`. */
 export function afterCleaning(p: FoulingPosterior, from: LocalDate = p.asOf): Ahead {
   const result = ahead(p, from);
-  if (result.age > 0) clean(result.bank, result.hyper, result.age);
+  const age = p.state.age + toDay(from) - toDay(p.asOf);
+  if (age > 0) clean(result.bank, result.hyper, age);
   return { ...result, age: 0 };
 }
 
@@ -77,7 +91,7 @@ export function crossedWithin(a: Ahead, lnK: number, days: number): number {
   for (let i = 0, o = 0; o < bank.length; i++, o += STRIDE) {
     const w = weights[i] as number;
     if (w < 1e-7) continue;
-    const gain = gainAhead(a, bank[o] as number, days);
+    const gain = gainAhead(a, bank[o] as number, days, bank[o + AT.F] as number);
     const rate = bank[o + AT.RATE] as number;
     const distance = -lnK - depositMean(bank, o);
     const start = Math.max(depositVariance(bank, o), 0);

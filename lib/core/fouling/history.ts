@@ -18,8 +18,9 @@ export type UnitEvent =
   /**
    * ln of conductance over its clean value (0 = clean, negative = lost) with its standard deviation.
    * `setAside` names a cause other than the coil (unsteady, cold air, door open): kept on file, not used.
+   * `teaches`: the clean value is taught by this very reading, so that it says nothing of the coil itself.
    */
-  | { kind: 'reading'; on: LocalDate; lnK: number; sd: number; phase: Phase; setAside?: string }
+  | { kind: 'reading'; on: LocalDate; lnK: number; sd: number; phase: Phase; setAside?: string; teaches?: boolean }
   | { kind: 'fan'; on: LocalDate; grade: FanGrade }
   /** `cause` other than the coil, where somebody found one: such a trip says nothing of fouling. */
   | { kind: 'trip'; on: LocalDate; cause?: TripCause }

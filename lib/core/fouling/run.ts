@@ -20,11 +20,14 @@ export type Run = {
   bornDay: number;
 };
 
-/** Deposits between which a grade places a coil. */
+/**
+ * Deposits between which a grade places a coil. The best has an end too: nothing is cleaner than clean, and an eye that is off by more than
+ * twice its spread is not what is seen. Else a coil of which nobody knows how long it had run could be believed to have started below nothing.
+ */
 function gradeBounds(hyper: Hyper, grade: CoilGrade): [low: number, high: number] {
   const i = gradeIndex('coil', grade);
   const t = hyper.grades.thresholds;
-  return [i <= 0 ? -Infinity : (t[i - 1] as number), i >= t.length ? Infinity : (t[i] as number)];
+  return [i <= 0 ? -2 * hyper.grades.sd : (t[i - 1] as number), i >= t.length ? Infinity : (t[i] as number)];
 }
 
 /** Worst deposit that the day's own look at the coil leaves believable: a bad reading of a clean coil is a jump. */
@@ -83,8 +86,14 @@ function fanOf(today: readonly UnitEvent[]): { failed: boolean; works: boolean }
 }
 
 /** Leads a bank as the run stands on to a day of which nothing was seen yet. Changes `bank`. */
-export function leadTo(bank: Bank, { day: from, bornDay }: Run, hyper: Hyper, { placement }: Exposure, day: number): void {
-  predict(bank, hyper, from - bornDay, day - from, seasonFactor(hyper.season[placement], from, day - from));
+export function leadTo(bank: Bank, { day: from, lastCleanedDay }: Run, hyper: Hyper, { placement }: Exposure, day: number): void {
+  predict(
+    bank,
+    hyper,
+    lastCleanedDay === null ? null : from - lastCleanedDay,
+    day - from,
+    seasonFactor(hyper.season[placement], from, day - from),
+  );
 }
 
 /** Takes all events of one day, in order. Changes `run`. */
@@ -108,13 +117,13 @@ export function takeDay(run: Run, hyper: Hyper, exposure: Exposure, day: number,
 
 type Of<K extends UnitEvent['kind']> = Extract<UnitEvent, { kind: K }>;
 
-/** A reading counts unless it was set aside, or a dead fan (`down`) speaks in the coil's place. */
+/** A reading counts unless it was set aside, or a dead fan (`down`) speaks in the coil's place; one that taught what clean is says no more. */
 function takeReading(run: Run, hyper: Hyper, exposure: Exposure, e: Of<'reading'>, today: readonly UnitEvent[], down: boolean): void {
   if (e.setAside !== undefined || down || !(e.sd > 0) || !Number.isFinite(e.lnK)) {
     run.evidence.setAside++;
     return;
   }
-  read(run, hyper, exposure, e.lnK, e.sd, believable(hyper, today, e.phase));
+  if (!e.teaches) read(run, hyper, exposure, e.lnK, e.sd, believable(hyper, today, e.phase));
   run.evidence.readings++;
 }
 

@@ -64,7 +64,7 @@ export function cycles(fresh: Ahead, costs: Costs, riskLimit: Limit, failureLimi
     for (let k = 0; k < n; k++) {
       const step = 7 * (WEEKS[k] as number) - day;
       day = 7 * (WEEKS[k] as number);
-      const gain = gainAhead(fresh, piece.id, day);
+      const gain = gainAhead(fresh, piece.id, day, piece.mean);
       const mean = piece.mean + gain * piece.rate;
       const variance = Math.max(
         0,

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { CANNOT_SAY_REASONS, CAUSES, VERDICTS, type CleanBaseline, type Doubt, type Estimate } from '../../core/condenser/types';
+import { CANNOT_SAY_REASONS, CAUSES, OWN_PARTS, VERDICTS, type CleanBaseline, type Doubt, type Estimate } from '../../core/condenser/types';
 import { figure } from './parts';
 import { renamed, stored } from './stored';
 
@@ -10,13 +10,16 @@ const doubt = z.object({ field, question: z.string(), leftOut: z.literal(true).o
 const cause = z.object({ id: z.enum(CAUSES), weight: z.number(), for: sentences, against: sentences, next: z.string() });
 const nowAndClean = z.object({ now: figure, clean: figure }).nullable();
 
+/** How a machine stands apart from its kind: only what was told of it. */
+const own = z.partialRecord(z.enum(OWN_PARTS), z.number());
+
 const ok = z.looseObject({
   status: z.literal('ok'),
   condensingK: figure,
   condensingDewK: figure,
   riseK: figure,
   cleanRiseK: figure,
-  designRiseK: figure.extend({ repeatSd: z.number(), means: z.string() }),
+  designRiseK: figure.extend({ repeatSd: z.number(), means: z.string(), own: own.optional() }),
   conductanceLost: figure,
   coolingLostHotDay: figure.nullable(),
   extraEnergyKwhPerDay: figure.nullable(),
@@ -54,5 +57,5 @@ export const STORED_ESTIMATE = stored<Estimate>('estimate', 2, z.discriminatedUn
 export const STORED_BASELINE = stored<CleanBaseline>(
   'clean baseline',
   1,
-  z.looseObject({ cleanRiseK: z.number(), sdK: z.number(), readings: z.number(), means: z.string().optional() }),
+  z.looseObject({ cleanRiseK: z.number(), sdK: z.number(), readings: z.number(), means: z.string().optional(), own: own.optional() }),
 );

@@ -14,7 +14,15 @@ const phase = z.enum(['before', 'after']);
 const event: z.ZodType<UnitEvent> = z.discriminatedUnion('kind', [
   z.looseObject({ kind: z.literal('cleaning'), on: day, deep: z.boolean().optional() }),
   z.looseObject({ kind: z.literal('coil'), on: day, grade: coilGrade, phase, by: z.string().optional() }),
-  z.looseObject({ kind: z.literal('reading'), on: day, lnK: z.number(), sd: z.number(), phase, setAside: z.string().optional() }),
+  z.looseObject({
+    kind: z.literal('reading'),
+    on: day,
+    lnK: z.number(),
+    sd: z.number(),
+    phase,
+    setAside: z.string().optional(),
+    teaches: z.boolean().optional(),
+  }),
   z.looseObject({ kind: z.literal('fan'), on: day, grade: fanGrade }),
   z.looseObject({ kind: z.literal('trip'), on: day, cause: z.enum(TRIP_CAUSES).optional() }),
   z.looseObject({ kind: z.literal('change'), on: day, said: z.enum(SAID_CHANGES) }),

@@ -1,6 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { cleanPrior, conductanceOf, steadyState, type EstimateOk } from '@/lib/core/condenser';
 import { condenserUnitOf } from '@/lib/core/condenser/from-record';
+import { tasksOfUnit } from '@/lib/features/equipment/reads/units';
+import { unitEvidence } from '@/lib/features/evidence/reads/evidence';
+import { shopFacts } from '@/lib/features/evidence/reads/fouling';
+import { unitReadings } from '@/lib/features/evidence/reads/unit-visits';
 import { storeEstimate } from '@/lib/features/evidence/verbs/store-estimate';
 import { findingRow, haveOneUnit, readingRow, visitRow } from '@/tests/support/factories';
 import { STORED_ESTIMATE } from '@/lib/database/stored/estimate';
@@ -103,5 +107,76 @@ describe('an estimate from a reading on file', () => {
 
   it('says which reading is not on file', async () => {
     await expect(storeEstimate({ db: database.db }, '00000000-0000-4000-8000-000000000000')).rejects.toMatchObject({ code: 'not_found' });
+  });
+});
+
+describe('the readings of a unit on its page', () => {
+  const now = new Date('2026-03-20T18:00:00Z');
+  const shownOf = async (unitId: string) => {
+    const { db } = database;
+    const unit = await db.unit.findUniqueOrThrow({ where: { id: unitId }, include: { kitchen: true } });
+    return unitEvidence(db, unit, now, { shop: await shopFacts(db), tasks: tasksOfUnit(db, unitId) });
+  };
+  const close = (id: string, at: Date) => database.db.visit.update({ where: { id }, data: { status: 'done', closedAt: at } });
+
+  it('are those that say something, each by its day at the kitchen; the newest stands with its estimate', async () => {
+    const have = await read(0.7);
+    const { db, unit, kitchen } = have;
+    await storeEstimate({ db }, have.reading.id);
+    await close(have.visit.id, have.reading.at);
+    // Ten in the evening of the ninth in Denver; and one that was not steady, after it.
+    const second = await readAgain(have, 0.6, { at: '2026-03-10T04:00:00Z' });
+    const vague = await readAgain(have, 0.6, { at: '2026-03-12T16:00:00Z', steadyMinutes: 1 });
+    const open = await readAgain(have, 0.5, { at: '2026-03-15T16:00:00Z' });
+    for (const r of [second, vague, open]) await storeEstimate({ db }, r.reading.id);
+    for (const r of [second, vague]) await close(r.visit.id, r.reading.at);
+    const shown = await shownOf(unit.id);
+    expect(shown?.readings.map((r) => [r.on, r.phase])).toEqual([['2026-03-02', 'before'], ['2026-03-09', 'before'], ['2026-03-15', 'before']]); // prettier-ignore
+    const lost = (shown?.readings ?? []).map((r) => r.lnK);
+    expect(lost).toEqual(lost.toSorted((a, b) => b - a));
+    [0.7, 0.6, 0.5].forEach((share, i) => expect(Math.abs((lost[i] ?? NaN) - Math.log(share)), `${share}`).toBeLessThan(0.15));
+    // Of the newest that could say something, whether its visit is closed or not.
+    expect(shown?.latest).toMatchObject({ on: '2026-03-15', estimate: { status: 'ok' } });
+    expect(shown?.latest?.reading.headPaGauge).toBeCloseTo(open.reading.headPaGauge ?? NaN, 3);
+    const { heads } = await unitReadings(db, unit.id, kitchen.timeZone);
+    expect(heads).toEqual([have, second, open].map((r) => ({ at: r.reading.at.getTime(), phase: 'before', airK: AIR, headPaGauge: r.reading.headPaGauge, clampK: null }))); // prettier-ignore
+    expect(shown?.cycle).not.toBeNull();
+    expect(shown?.visits.find((v) => v.id === second.visit.id)?.readings).toMatchObject([{ phase: 'before', estimate: { status: 'ok' } }]);
+    await db.reading.update({ where: { id: open.reading.id }, data: { supersededAt: now } });
+    await db.reading.update({ where: { id: second.reading.id }, data: { supersededAt: now } });
+    const corrected = await shownOf(unit.id);
+    expect(corrected?.readings.map((r) => r.on)).toEqual(['2026-03-02']);
+    expect(corrected?.latest?.on).toBe('2026-03-02');
+  });
+
+  it('where none could say anything, the newest tells why', async () => {
+    const have = await read(0.7, { steadyMinutes: 1 });
+    const { db, unit } = have;
+    const second = await readAgain(have, 0.6, { at: '2026-03-09T16:00:00Z', steadyMinutes: 2 });
+    for (const r of [have, second]) await storeEstimate({ db }, r.reading.id);
+    const { latest, heads } = await unitReadings(db, unit.id, 'America/Denver');
+    expect(latest).toMatchObject({ on: '2026-03-09', estimate: { status: 'cannot_say', reason: 'not_steady' } });
+    expect(heads).toEqual([]);
+  });
+
+  it('what stands out at the unit is told in its own money and time: today’s loss, the days ahead, why a packed coil keeps its date', async () => {
+    const have = await read(0.6);
+    const { db, unit, visit, reading, tasks } = have;
+    await storeEstimate({ db }, reading.id);
+    await close(visit.id, reading.at);
+    await db.finding.create({ data: findingRow(visit.id, unit.id, 'coil', 'packed', reading.at) });
+    const coil = tasks.find((t) => t.kindKey === 'coil_cleaning') ?? expect.fail();
+    await db.task.update({ where: { id: coil.id }, data: { dueOn: new Date('2026-04-10') } });
+    const shown = await shownOf(unit.id);
+    expect(shown?.coil).toMatchObject({ rule: coil.rule, dueOn: '2026-04-10' });
+    expect(shown?.grades).toMatchObject([{ on: '2026-03-02', aspect: 'coil', grade: 'packed' }]);
+    expect(shown?.todayLost?.value).toBeGreaterThan(0.1);
+    expect(shown?.todayMoney?.value).toBeCloseTo((shown?.todayKwh?.value ?? NaN) * 0.14, 9);
+    expect(shown?.fan[0]?.on).toBe('2026-03-20');
+    expect(shown?.head).not.toBeNull();
+    // Never cleaned by us, so nothing is revised and nothing stays.
+    expect([shown?.stays, shown?.washThrough]).toEqual([null, null]);
+    await db.task.update({ where: { id: coil.id }, data: { active: false } });
+    expect((await shownOf(unit.id))?.coil).toBeNull();
   });
 });

@@ -6,8 +6,12 @@ import { reviseRulesAfterVisit } from '@/lib/features/intervals/verbs/revise-aft
 import { policyOnFile } from '@/lib/features/evidence/reads/fouling';
 import { dueElsewhere } from '@/lib/features/intervals/reads/rule-changes';
 import { openChangeQuestions } from '@/lib/features/intervals/reads/change-questions';
+import { acceptChanges } from '@/lib/features/intervals/verbs/accept-changes';
 import { answerChange } from '@/lib/features/intervals/verbs/answer-change';
 import { kitchenChanged } from '@/lib/features/intervals/verbs/kitchen-changed';
+import { presentRules } from '@/lib/features/intervals/verbs/present-rules';
+import { setPolicy } from '@/lib/features/intervals/verbs/set-policy';
+import { coilsOnFile } from '@/lib/features/owner/reads/what-if';
 import { visitsOnFile } from '@/lib/features/tablet/reads/visits-on-file';
 import { whatIf } from '@/lib/features/intervals/verbs/what-if';
 import { findingRow, haveOneUnit, unitRow, visitRow, visitTaskRow } from '@/tests/support/factories';
@@ -254,5 +258,161 @@ describe('a kitchen that changed', () => {
     const row = { kitchenId: have.kitchen.id, since: ctx.now, breathes: 'less', looks: 1, askedAt: ctx.now } as const;
     await db.changeQuestion.create({ data: row });
     await expect(db.changeQuestion.create({ data: row })).rejects.toMatchObject({ code: 'P2002' });
+  });
+
+  it('is told by whoever may, of a kitchen on file with a unit in it; what is asked goes, the longest first, to whoever may answer', async () => {
+    const { db } = database;
+    await db.changeQuestion.deleteMany();
+    const [one, two, three] = [await haveOneUnit(db), await haveOneUnit(db), await haveOneUnit(db)];
+    const office = { role: 'dispatcher', userId: one.person.id } as const;
+    const ask = (have: Have, day: number, over: object = {}) =>
+      db.changeQuestion.create({
+        data: { kitchenId: have.kitchen.id, since: new Date('2026-04-30'), breathes: 'less', looks: 3, askedAt: new Date(Date.UTC(2026, 4, day)), ...over },
+      }); // prettier-ignore
+    const [young, old] = [await ask(one, 9), await ask(two, 5)];
+    await ask(three, 1);
+    await db.kitchen.update({ where: { id: three.kitchen.id }, data: { archivedAt: new Date() } });
+    expect(await openChangeQuestions(db, office, 10)).toEqual([
+      { id: old.id, since: '2026-04-30', breathes: 'less', looks: 3, kitchenId: two.kitchen.id, kitchen: two.kitchen.name, customer: two.customer.name },
+      expect.objectContaining({ id: young.id }),
+    ]); // prettier-ignore
+    expect((await openChangeQuestions(db, office, 1)).map((q) => q.id)).toEqual([old.id]);
+    expect(await openChangeQuestions(db, { role: 'technician', userId: '' }, 10)).toEqual([]);
+
+    const now = new Date('2026-05-20T12:00:00Z');
+    const ctx = { db, actor: { userId: one.person.id }, now };
+    // Nothing changed: written down, and the coils are believed as before.
+    const rateOf = async (have: Have) => (await db.unitFouling.findUnique({ where: { unitId: have.unit.id } }))?.ratePerDay;
+    const before = await rateOf(two);
+    await answerChange(ctx, { id: old.id, answer: 'nothing' });
+    expect(await rateOf(two)).toBe(before);
+    expect(await db.unitEvent.count({ where: { unitId: two.unit.id } })).toBe(0);
+    expect(await db.changeQuestion.findUnique({ where: { id: old.id } })).toMatchObject({
+      answer: 'nothing',
+      answeredAt: now,
+      answeredById: one.person.id,
+    });
+    expect(await db.auditEntry.findFirst({ where: { entityId: two.kitchen.id } })).toMatchObject({
+      action: 'kitchen.change_denied', entity: 'Kitchen', userId: one.person.id, at: now, detail: { since: '2026-04-30', breathes: 'less' },
+    }); // prettier-ignore
+    await expect(answerChange(ctx, { id: crypto.randomUUID(), answer: 'nothing' })).rejects.toMatchObject({ code: 'not_found' });
+
+    // Whoever tells of it unasked has answered too.
+    const change = { kitchenId: one.kitchen.id, breathes: 'less', what: 'Fryer gone', since: '2026-05-10' as LocalDate } as const;
+    await db.unit.create({ data: unitRow(one.kitchen.id, { name: 'Neighbour' }) });
+    await db.unit.create({ data: unitRow(one.kitchen.id, { name: 'Out of use', archivedAt: now }) });
+    expect(await kitchenChanged(ctx, change)).toEqual({ units: 2 });
+    expect(await db.changeQuestion.findUnique({ where: { id: young.id } })).toMatchObject({ answer: 'other', answeredById: one.person.id });
+    // From midnight at the kitchen, in Denver.
+    expect(await db.unitEvent.findFirst({ where: { unitId: one.unit.id } })).toMatchObject({
+      kind: 'fouls_less', note: 'Fryer gone', byUserId: one.person.id, at: new Date('2026-05-10T06:00:00Z'),
+    }); // prettier-ignore
+    expect(await db.auditEntry.findFirst({ where: { entityId: one.kitchen.id } })).toMatchObject({
+      action: 'kitchen.change_told', detail: { since: '2026-05-10', breathes: 'less', what: 'Fryer gone' },
+    }); // prettier-ignore
+    await expect(kitchenChanged(ctx, { ...change, kitchenId: crypto.randomUUID() })).rejects.toMatchObject({ code: 'not_found' });
+    await db.unit.updateMany({ where: { kitchenId: two.kitchen.id }, data: { archivedAt: now } });
+    await expect(kitchenChanged(ctx, { ...change, kitchenId: two.kitchen.id })).rejects.toMatchObject({ code: 'invalid' });
+  });
+});
+
+describe('the shop’s policy', () => {
+  const now = new Date('2026-04-01T12:00:00Z');
+
+  it('is kept with who changed what, only as it was last seen', async () => {
+    const { db } = database;
+    const { person } = await haveOneUnit(db);
+    const ctx = { db, actor: { userId: person.id }, now };
+    const before = await presentRules(ctx);
+    const { updatedAt } = await db.shopSettings.findUniqueOrThrow({ where: { id: 1 } });
+    const stale = new Date(updatedAt.getTime() - 1).toISOString();
+    await expect(setPolicy(ctx, { ...before, cleaningCost: 75 }, stale)).rejects.toMatchObject({ code: 'conflict' });
+    expect(await presentRules(ctx)).toEqual(before);
+    await setPolicy(ctx, { ...before, cleaningCost: 75 }, updatedAt.toISOString());
+    expect(await presentRules(ctx)).toEqual({ ...before, cleaningCost: 75 });
+    expect(await db.auditEntry.findFirst({ where: { action: 'shop.policy' } })).toMatchObject({
+      entity: 'ShopSettings',
+      entityId: '1',
+      userId: person.id,
+      detail: { changed: { cleaningCost: [60, 75] } },
+    });
+    await db.shopSettings.update({ where: { id: 1 }, data: { policy: { v: 1 } } });
+  });
+
+  it('asked for, moves intervals the way its costs say before anything is saved; a locked rule and the contract’s dates stay', async () => {
+    const { db } = database;
+    await db.unit.updateMany({ data: { archivedAt: now } });
+    const seen = async (grade: 'matted' | 'filmed', task: object = {}) => {
+      const have = await haveOneUnit(db, { tasks: [{ kindKey: 'coil_cleaning', rule: 'FREQ=WEEKLY;INTERVAL=9', ...task }] });
+      for (const on of ['2025-12-01', '2026-01-12', '2026-02-23']) await close(await visited(have, on, { coil: grade }));
+      return have;
+    };
+    const [dirty, clean] = [await seen('matted'), await seen('filmed')];
+    const [locked, dated] = [await seen('matted', { locked: true }), await seen('matted', { anchor: 'calendar' })];
+    const rules = await policyOnFile(db);
+    const same = await whatIf({ db, now }, rules);
+    expect(same).toMatchObject({ moved: [], movedCount: 0, scale: 1, now: { units: 4 }, asked: { units: 4 } });
+    expect(same.asked).toEqual(same.now);
+    expect(same.now.costPerMonth.lo).toBeLessThanOrEqual(same.now.costPerMonth.value);
+    // Cleaning at six times the price, and breakdowns that cost next to nothing.
+    const asked = await whatIf({ db, now }, { ...rules, cleaningCost: 6 * rules.cleaningCost, tripCost: 6 * rules.tripCost, failureCost: 1, comebackCost: 1, risk: 0.9, packedRisk: 0.9 }); // prettier-ignore
+    expect(asked.now).toEqual(same.now);
+    expect(asked.movedCount).toBe(asked.moved.length);
+    expect(asked.moved.length).toBeGreaterThan(0);
+    const names = [dirty, clean].map((h) => h.unit.id);
+    for (const m of asked.moved) {
+      expect(names).toContain(m.unitId);
+      expect(m.to).toBeGreaterThan(m.from);
+    }
+    expect(asked.asked.cleaningsPerMonth).toBeLessThan(asked.now.cleaningsPerMonth);
+    const far = asked.moved.map((m) => Math.abs(Math.log(m.to / m.from)));
+    expect(far).toEqual(far.toSorted((a, b) => b - a));
+    expect(asked.moved.map((m) => m.unitId)).not.toContain(locked.unit.id);
+    expect(asked.moved.map((m) => m.unitId)).not.toContain(dated.unit.id);
+    // Nothing was saved, and the dirtier coil is cleaned oftener than the cleaner one.
+    expect(await policyOnFile(db)).toEqual(rules);
+    const { coils, scale } = await coilsOnFile(db);
+    expect([coils.length, scale]).toEqual([4, 1]);
+    expect(coils.find((c) => c.unitId === locked.unit.id)).toMatchObject({
+      held: true,
+      weeks: 9,
+      minWeeks: 2,
+      maxWeeks: 52,
+      kitchen: locked.kitchen.name,
+    });
+    expect(coils.find((c) => c.unitId === dirty.unit.id)).toMatchObject({ held: false, unit: 'Reach-in', conditions: { priceKnown: true, energyPricePerKwh: 0.14, currency: 'USD' } }); // prettier-ignore
+  });
+
+  it('an owner keeps a group of changes at once: of those that evidence made and nobody looked at', async () => {
+    const { db } = database;
+    const { person, tasks } = await haveOneUnit(db);
+    const row = {
+      taskId: tasks[0]?.id ?? expect.fail(),
+      at: now,
+      fromRule: 'FREQ=WEEKLY;INTERVAL=12',
+      toRule: 'FREQ=WEEKLY;INTERVAL=8',
+      reason: 'Test.',
+    };
+    const made = await db.ruleChange.createManyAndReturn({
+      data: [
+        { ...row, kind: 'evidence' },
+        { ...row, kind: 'evidence', review: 'accepted', reviewedAt: new Date('2026-03-01') },
+        { ...row, kind: 'edited' },
+        { ...row, kind: 'evidence' },
+      ],
+    });
+    const ids = made.map((c) => c.id);
+    const ctx = { db, actor: { userId: person.id }, now };
+    expect(await acceptChanges(ctx, { changeIds: ids.slice(0, 3) })).toBe(1);
+    const after = await db.ruleChange.findMany({ where: { id: { in: ids } } });
+    const of = (i: number) => after.find((c) => c.id === ids[i]);
+    expect(of(0)).toMatchObject({ review: 'accepted', reviewedById: person.id, reviewedAt: now });
+    expect(of(1)).toMatchObject({ reviewedById: null, reviewedAt: new Date('2026-03-01') });
+    expect([of(2)?.review, of(3)?.review]).toEqual([null, null]);
+    expect(await db.auditEntry.findFirst({ where: { action: 'rules.accepted' } })).toMatchObject({
+      entity: 'RuleChange',
+      userId: person.id,
+      detail: { count: 1 },
+    });
   });
 });

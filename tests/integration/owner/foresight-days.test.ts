@@ -128,4 +128,52 @@ describe('what was expected beside what was met, summed up by day', () => {
       .toSorted((x, y) => x - y);
     expect((await surprises(db, FROM, TO)).map((s) => s.chance)).toEqual(met.slice(0, 12));
   });
+
+  it('each look is a row of the file, the newest first, its chances by grade, with what nobody found or read left empty', async () => {
+    const { db } = database;
+    const { kitchen, unit, person } = await haveOneUnit(db, {
+      kitchen: { name: '=Elm' },
+      unit: { name: 'Ice box' },
+      person: { name: 'Ana' },
+    });
+    const visitOn = (on: string) =>
+      db.visit.create({
+        data: visitRow(kitchen.id, person.id, new Date(`${on}T15:00:00Z`), 60, { status: 'done', closedAt: new Date(`${on}T16:00:00Z`) }),
+      });
+    const madeAt = new Date('2025-03-01T10:00:00Z');
+    const base = { unitId: unit.id, modelVersion: 't', chances: [0.5, 0.25, 0.125, 0.0625, 0.0625], likely: [0, 1], likelyChance: 0.75, lnK: -0.1, lnKSd: 0.05, mattedChance: 0.125, madeAt }; // prettier-ignore
+    const [first, second, third] = [await visitOn('2025-03-03'), await visitOn('2025-03-04'), await visitOn('2025-03-05')];
+    await db.foresight.createMany({
+      data: [
+        { ...base, visitId: first.id, on: new Date('2025-03-03'), evidence: 4, found: 'filmed', foundById: person.id, mattedFrom: new Date('2025-05-01'), mattedTo: new Date('2025-06-01') },
+        { ...base, visitId: second.id, on: new Date('2025-03-04'), evidence: 5, readLnK: -0.2, readLnKSd: 0.04 },
+        { ...base, visitId: third.id, on: new Date('2025-03-05'), evidence: 6 },
+      ],
+    }); // prettier-ignore
+    const file = (await exportLooks({ db, now: new Date('2025-04-01T12:00:00Z') }, { from: '2025-03-03', until: '2025-03-05' })).split(
+      '\r\n',
+    );
+    expect(file[0]).toBe(
+      `\uFEFFday,unit,kind,kitchen,looked,found,${ranks.map((g) => `chance ${g}`).join(',')},likely,chance of the likely,mats from,mats until,ln conductance expected,its sd,ln conductance read,its sd,looks and readings before,written down,visit`,
+    );
+    const common = `0.5000,0.2500,0.1250,0.0625,0.0625,${ranks[0]} ${ranks[1]},0.7500`;
+    expect(file.slice(1)).toEqual([
+      `2025-03-04,Ice box,reach_in,'=Elm,,,${common},,,-0.1000,0.0500,-0.2000,0.0400,5,2025-03-01T10:00:00.000Z,${second.id}`,
+      `2025-03-03,Ice box,reach_in,'=Elm,Ana,filmed,${common},2025-05-01,2025-06-01,-0.1000,0.0500,,,4,2025-03-01T10:00:00.000Z,${first.id}`,
+      '',
+    ]);
+    const named = (await judgedForesights(db, '2025-03-01', '2025-04-01')).filter((r) => r.by === 'who');
+    expect(named).toMatchObject([{ of: person.id, name: 'Ana', graded: 1 }]);
+    expect(await surprises(db, '2025-03-01', '2025-04-01')).toMatchObject([
+      {
+        visitId: first.id,
+        unitId: unit.id,
+        unit: 'Ice box',
+        kitchen: '=Elm',
+        found: 'filmed',
+        chance: 0.25,
+        mattedFrom: new Date('2025-05-01'),
+      },
+    ]);
+  });
 });

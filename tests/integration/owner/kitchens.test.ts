@@ -3,6 +3,7 @@ import { cleaningWorth, extraEnergyToday } from '@/lib/core/evidence';
 import { DEFAULT_POLICY } from '@/lib/core/intervals';
 import { dueCoils } from '@/lib/features/owner/reads/due-coils';
 import { foulingKitchen, foulingKitchens } from '@/lib/features/owner/reads/kitchens';
+import { kitchenSeasons } from '@/lib/features/owner/reads/seasons';
 import { refitFleet } from '@/lib/features/intervals/verbs/refit-fleet';
 import { useDatabase } from '../../support/database';
 import { findingRow, haveOneUnit, unitRow, visitRow } from '../../support/factories';
@@ -35,6 +36,13 @@ describe('what the owner is told of a kitchen', () => {
     expect(kitchenShown?.energy).toEqual(extraEnergyToday(looked?.units ?? []));
     expect(kitchenShown?.energy?.value).toBeGreaterThan(0);
     expect(kitchenShown?.evidence).toBe(looked?.units[0]?.evidenceCount);
+
+    // Season by season too: of what water cools air tells nothing.
+    const seasons = (unitId: string | null) => kitchenSeasons(db, kitchen, unitId, now);
+    const ofOne = await seasons(unit.id);
+    expect(ofOne.at(-1)).toMatchObject({ from: '2026-01-01', coils: 1, looks: 1 });
+    expect(await seasons(null)).toEqual(ofOne);
+    expect((await seasons(water?.id ?? '')).every((s) => s.coils === 0)).toBe(true);
 
     // The same coils are weighed against the price of a cleaning, once theirs comes due.
     const weighed = () => dueCoils(db, now, 30);

@@ -5,7 +5,7 @@ import { overdueGroups, workDone } from '@/lib/features/owner/reads/shop-work';
 import { callOuts, visitLines } from '@/lib/features/owner/reads/visit-lines';
 import { exportVisits } from '@/lib/features/owner/verbs/export-visits';
 import { useDatabase } from '../../support/database';
-import { ANY_TIME, findingRow, haveOneUnit, jobRow, kitchenRow, visitRow, visitTaskRow } from '../../support/factories';
+import { ANY_TIME, findingRow, haveOneUnit, jobRow, kitchenRow, personRow, visitRow, visitTaskRow } from '../../support/factories';
 
 const database = useDatabase();
 const ZONE = 'America/Denver';
@@ -122,5 +122,120 @@ describe('what the owner is told of the shop', () => {
     });
     const later = await overdueGroups(db, now);
     expect(overdueTable(later.groups, later.crew)).toMatchObject([{ reason: 'hours', total: 3 }]);
+  });
+
+  it('groups overdue work by its age in days, what it needs, and whether it is booked or nobody was there', async () => {
+    const { db } = database;
+    await db.task.updateMany({ data: { active: false } });
+    await db.user.updateMany({ data: { active: false } });
+    const overdue = async (dueOn: string, over: { kitchen?: object; unit?: object; task?: object } = {}) =>
+      haveOneUnit(db, {
+        tasks: [{ kindKey: 'coil_cleaning', dueOn: at(`${dueOn}T00:00:00`), ...over.task }],
+        kitchen: over.kitchen ?? {},
+        unit: { refrigerant: 'R404A', ...over.unit },
+        person: { active: false },
+      });
+    // The fifteenth of June is today; a week, thirty and ninety days back are still of the younger group.
+    for (const day of ['2026-06-15', '2026-06-14', '2026-06-08', '2026-06-07', '2026-05-16', '2026-05-15', '2026-03-17', '2026-03-16'])
+      await overdue(day);
+    await overdue('2026-06-01', { unit: { archivedAt: now } });
+    await overdue('2026-06-01', { kitchen: { archivedAt: now } });
+    await overdue('2026-06-01', { task: { active: false } });
+    // It is the sixteenth there already.
+    await overdue('2026-06-15', { kitchen: { timeZone: 'Pacific/Auckland' }, unit: { refrigerant: 'R290', roofWork: true } });
+    const ages = (await overdueGroups(db, now)).groups.filter((g) => g.refrigerant === 'R404A' && !g.booked);
+    const tasksOf = (age: string) => ages.filter((g) => g.age === age).reduce((n, g) => n + g.tasks, 0);
+    expect(['week', 'month', 'quarter', 'older'].map(tasksOf)).toEqual([2, 2, 2, 1]);
+    expect((await overdueGroups(db, now)).groups.filter((g) => g.refrigerant === 'R290')).toMatchObject([
+      { age: 'week', tasks: 1, roofWork: true },
+    ]);
+
+    const booked = await overdue('2026-06-10', { unit: { refrigerant: 'R22' } });
+    const visit = await db.visit.create({ data: visitRow(booked.kitchen.id, booked.person.id, at('2026-06-20T15:00:00'), 60) });
+    await db.visitTask.create({ data: visitTaskRow(visit.id, booked.tasks[0]!) });
+    const mine = async () => (await overdueGroups(db, now)).groups.filter((g) => g.refrigerant === 'R22');
+    expect(await mine()).toMatchObject([{ tasks: 1, booked: true, otherTime: false, nobodyThere: false }]);
+    await db.visit.update({ where: { id: visit.id }, data: { customerReply: 'other_time' } });
+    const closed = (start: string, nobodyThere: boolean) =>
+      db.visit.create({
+        data: visitRow(booked.kitchen.id, booked.person.id, at(start), 60, { status: 'done', closedAt: at(start), nobodyThere }),
+      });
+    await closed('2026-05-01T15:00:00', false);
+    await closed('2026-05-20T15:00:00', true);
+    expect(await mine()).toMatchObject([{ booked: true, otherTime: true, nobodyThere: true, hours: expect.any(Array) }]);
+    await closed('2026-05-25T15:00:00', false);
+    expect(await mine()).toMatchObject([{ nobodyThere: false }]);
+    expect((await overdueGroups(db, now)).crew).toEqual([]);
+    await db.user.update({ where: { id: booked.person.id }, data: { active: true, skills: ['roof'] } });
+    await db.user.create({ data: personRow({ role: 'dispatcher' }) });
+    expect((await overdueGroups(db, now)).crew).toMatchObject([{ skills: ['roof'] }]);
+  });
+
+  it('tells quotes answered in the period, whose they still are, gas by what went in and came out, and open jobs with the oldest', async () => {
+    const { db } = database;
+    const { unit, person } = await haveOneUnit(db);
+    const quote = async (currency: string, over: object, job: object = {}) => {
+      const { id: jobId } = await db.job.create({ data: jobRow(unit, { createdAt: at('2026-04-01T12:00:00'), ...job }) });
+      await db.quote.create({
+        data: { jobId, version: 1, lines: { v: 1, lines: [] }, netCents: 500, taxCents: 0, totalCents: 500, currency, validUntil: now, reason: '', sentAt: at('2026-05-01T12:00:00'), ...over },
+      }); // prettier-ignore
+    };
+    const answered = (answer: 'accepted' | 'declined', when: string) => ({ answer, answeredAt: at(when), answeredBy: 'Ilse' });
+    await quote('EUR', {});
+    await quote('EUR', { sentAt: null });
+    await quote('EUR', {}, { state: 'done', closedAt: now, closedNote: 'By telephone' });
+    // Eight in the evening of the thirty-first of May in Denver, and a minute before the first.
+    await quote('EUR', answered('accepted', '2026-06-01T02:00:00'));
+    await quote('EUR', answered('accepted', '2026-06-01T06:00:00'));
+    await quote('EUR', answered('declined', '2026-05-01T06:00:00'));
+    await quote('EUR', answered('declined', '2026-05-01T05:59:00'));
+    await quote('AUD', {});
+    const all = await quoteMoney(db, ...period);
+    expect(all.map((q) => q.currency)).toEqual(all.map((q) => q.currency).toSorted());
+    expect(all.find((q) => q.currency === 'EUR')).toEqual({
+      currency: 'EUR', waiting: 1, waitingCents: 500, accepted: 1, acceptedCents: 500, declined: 1,
+    }); // prettier-ignore
+    const waiting = await jobsWaiting(db);
+    expect(waiting.find((j) => j.state === 'asked')).toMatchObject({ oldest: at('2026-04-01T12:00:00') });
+    expect(waiting.map((j) => j.state)).not.toContain('done');
+
+    const cylinder = async (refrigerant: string) =>
+      (await db.cylinder.create({ data: { label: `C ${refrigerant}`, refrigerant, contents: 'new', tareKg: 5, firstKg: 9, mostKg: 12 } }))
+        .id;
+    const [a, b] = [await cylinder('R404A'), await cylinder('R134a')];
+    const line = (cylinderId: string, way: 'charged' | 'recovered' | 'bought', kg: number, when: string) =>
+      db.cylinderEntry.create({
+        data: { cylinderId, way, kg, unitId: way === 'bought' ? null : unit.id, byUserId: person.id, overruledBy: 'O', overruledWhy: 'test', at: at(when) },
+      }); // prettier-ignore
+    await line(a, 'charged', -0.5, '2026-05-01T06:00:00');
+    await line(a, 'charged', -2, '2026-05-01T05:59:00');
+    await line(a, 'recovered', 0.25, '2026-06-01T05:59:00');
+    await line(a, 'recovered', 4, '2026-06-01T06:00:00');
+    await line(a, 'bought', 3, '2026-05-10T12:00:00');
+    await line(b, 'charged', -1.5, '2026-05-10T12:00:00');
+    const gas = (await gasLost(db, ...period)).filter((g) => g.refrigerant !== 'R290');
+    expect(gas).toEqual([
+      { refrigerant: 'R134a', chargedKg: 1.5, recoveredKg: 0, units: 1 },
+      { refrigerant: 'R404A', chargedKg: 0.5, recoveredKg: 0.25, units: 1 },
+    ]);
+  });
+
+  it('is a file with a row for each visit: who, when, how long, and what nobody knows left empty', async () => {
+    const { db } = database;
+    const { kitchen, customer, person } = await haveOneUnit(db, { kitchen: { name: '=Oak' }, person: { name: 'Zed' } });
+    const visit = (start: string, over: object) => db.visit.create({ data: visitRow(kitchen.id, person.id, at(start), 60, over) });
+    const done = await visit('2026-04-10T15:00:00', {
+      status: 'done', closedAt: at('2026-04-10T16:00:00'), arrivedAt: at('2026-04-10T15:05:00'), leftAt: at('2026-04-10T15:35:00'), nobodyThere: true,
+    }); // prettier-ignore
+    const gone = await visit('2026-04-11T15:00:00', { status: 'cancelled', cancelReason: 'Closed' });
+    const csv = (await exportVisits({ db, now }, { from: '2026-04-10', until: '2026-04-11' })).split('\r\n');
+    expect(csv[0]).toBe(
+      '\uFEFFday,kitchen,customer,technician,state,nobody there,begins,ends,arrived,left,minutes there,minutes on the road to it,"call-out within 30 days, job",visit',
+    );
+    expect(csv.slice(1)).toEqual([
+      `2026-04-10,'=Oak,${customer.name},Zed,done,yes,2026-04-10T15:00:00.000Z,2026-04-10T16:00:00.000Z,2026-04-10T15:05:00.000Z,2026-04-10T15:35:00.000Z,30.0,,,${done.id}`,
+      `2026-04-11,'=Oak,${customer.name},Zed,cancelled,,2026-04-11T15:00:00.000Z,2026-04-11T16:00:00.000Z,,,,,,${gone.id}`,
+      '',
+    ]);
   });
 });

@@ -1,6 +1,9 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import { foulingFilter } from '@/lib/core/owner/fouling-filter';
 import { localDate } from '@/lib/core/calendar';
+import { policyOnFile } from '@/lib/features/evidence/reads/fouling';
+import { refitFleet } from '@/lib/features/intervals/verbs/refit-fleet';
+import { whatIf } from '@/lib/features/intervals/verbs/what-if';
 import { ruleChanges } from '@/lib/features/owner/reads/changes';
 import { cleaningsSince } from '@/lib/features/owner/reads/cleanings';
 import { coilsPastSaving, deadFans, openWork, recurrentDrains } from '@/lib/features/owner/reads/decisions';
@@ -280,6 +283,24 @@ describe('the last year gone through again', () => {
     await done('2026-05-05T18:00:00Z', 'started', 'done');
     expect((await cleaningsSince(db, localDate('2026-01-01'))).get(on.unit.id)).toEqual(['2026-03-03', '2026-05-01']);
     expect((await cleaningsSince(db, localDate('2026-04-01'))).get(on.unit.id)).toEqual(['2026-05-01']);
+  });
+
+  it('goes through the days between two cleanings of each coil in use, as the question of other settings does', async () => {
+    const { db } = database;
+    await db.unitFouling.deleteMany();
+    await haveOneUnit(db);
+    await refitFleet({ db, now });
+    await workOutReplay({ db, now });
+    const kept = await replayOnFile(db);
+    // The two cleanings of before, 59 days apart, on one of the two.
+    expect(kept?.replay).toMatchObject({ coils: 1, days: 59, plan: { cleanings: 1 } });
+    expect(kept?.sampled).toBe(2);
+    const { past } = await whatIf({ db, now }, await policyOnFile(db));
+    expect(past?.calendarWeeks).toBe(kept?.calendarWeeks);
+    expect(past?.calendar.cleanings).toBeCloseTo(kept?.replay?.calendar.cleanings ?? NaN, 9);
+    expect(past?.calendar.money).toBeCloseTo(kept?.replay?.calendar.money ?? NaN, 6);
+    expect(past?.asked.plan.hours).toBeCloseTo(kept?.replay?.plan.hours ?? NaN, 9);
+    await db.ownerFigure.deleteMany();
   });
 
   it('is kept with its moment and its days, and is old after a day', async () => {

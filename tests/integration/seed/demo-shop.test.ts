@@ -297,7 +297,7 @@ describe('the demo shop', () => {
     expect(await db.fleetPrior.count({ where: { fittedAt: { gte: monday } } })).toBe(2);
     expect(await rules()).toEqual(first);
     expect(await decideAgain(next)).toEqual(first);
-  }, 180_000);
+  }, 240_000);
 });
 
 // Last in this file: it takes the booked visits off the board.

@@ -60,7 +60,7 @@ const USUAL: Make = {
 
 /**
  * Part C is of another make: narrower tubes, deeper coils with less air, other motors and shells, tighter valves, smaller receivers.
- * Parts D, E and F are of a third, fourth and fifth: each range moved by chance from A's, as far as C's at most, towards it or away.
+ * Parts D to G are of a third to a sixth: each range moved by chance from A's, as far as C's at most, towards it or away.
  */
 export const MAKES: Record<Part, Make> = {
   A: USUAL,
@@ -156,5 +156,28 @@ export const MAKES: Record<Part, Make> = {
     receiver: [0.866, 1.6],
     fan: { free: [1.27, 1.76], power: [1.66, 1.96], still: [0.075, 0.13] },
     valve: { spanK: [3.13, 5.13], opened: [0.376, 0.653] },
+  },
+  G: {
+    airRise: [0.445, 0.702],
+    airShare: [0.694, 0.891],
+    airPower: [0.401, 0.602],
+    gasTimes: [3.687, 7.56],
+    liquidTimes: [2.29, 4.774],
+    bypass: [0, 0.045],
+    refrigerantPower: [0.304, 0.8],
+    boxFall: [0.343, 0.585],
+    boxShare: [0.551, 0.801],
+    boxGasTimes: [2.795, 5.59],
+    filling: { medium: -0.06819, low: -0.04662, spread: 0.1159 },
+    slope: { mean: -2.532, spread: 0.06794 },
+    motor: { small: 0.7123, large: 0.798 },
+    motorFall: [0.118, 0.368],
+    shell: { sealed: [0.277, 0.477], ports: [0.121, 0.251] },
+    exchanger: [0.276, 0.651],
+    subcooling: [2.037, 7.074],
+    tube: { diameter: 0.957e-3, length: 2.68 },
+    receiver: [0.935, 1.703],
+    fan: { free: [1.263, 1.738], power: [1.767, 2.067], still: [0.063, 0.153] },
+    valve: { spanK: [2.613, 4.613], opened: [0.385, 0.67] },
   },
 };

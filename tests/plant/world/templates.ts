@@ -1,7 +1,7 @@
 import type { Application, CondenserKind, Expansion, UnitKind } from '../../../lib/core/equipment/build';
 
-export const PARTS = ['A', 'B', 'C', 'D', 'E', 'F'] as const;
-/** A sets constants, B was looked at while that was done, C to E judged until they had been read, F judges. */
+export const PARTS = ['A', 'B', 'C', 'D', 'E', 'F', 'G'] as const;
+/** A sets constants, B was looked at while that was done, C to F judged until they had been read, G judges. */
 export type Part = (typeof PARTS)[number];
 
 /** What a maker sells: ranges out of which one machine is drawn. Watts of cooling at 32.2 °C air, box at set point. */
@@ -131,7 +131,7 @@ const E = rows('E', [
   ['E ice machine', 'ice_machine', 'medium', 'R404A', 'valve', 1200, 2300, 32, 'fin_and_tube', false],
 ]);
 
-/** Machines to judge on, of a fifth make. */
+/** Machines that judged, of a fifth make. */
 const F = rows('F', [
   ['F reach-in, one and a half doors', 'reach_in', 'medium', 'R134a', 'capillary', 310, 640, 38, 'fin_and_tube', true],
   ['F reach-in, propane', 'reach_in', 'medium', 'R290', 'capillary', 360, 780, 37, 'fin_and_tube', true],
@@ -150,4 +150,23 @@ const F = rows('F', [
   ['F ice machine', 'ice_machine', 'medium', 'R404A', 'valve', 1100, 2500, 32, 'fin_and_tube', false],
 ]);
 
-export const TEMPLATES: readonly Template[] = [...A, ...B, ...C, ...D, ...E, ...F];
+/** Machines to judge on, of a sixth make. */
+const G = rows('G', [
+  ['G reach-in, two doors', 'reach_in', 'medium', 'R134a', 'capillary', 380, 760, 36, 'fin_and_tube', true],
+  ['G reach-in, propane', 'reach_in', 'medium', 'R290', 'capillary', 320, 690, 39, 'microchannel', true],
+  ['G undercounter, propane', 'undercounter', 'medium', 'R290', 'capillary', 170, 310, 38, 'fin_and_tube', true],
+  ['G prep table', 'prep_table', 'medium', 'R134a', 'capillary', 310, 590, 37, 'wire_and_tube', true],
+  ['G drawer base, propane', 'drawer_base', 'medium', 'R290', 'capillary', 240, 470, 36, 'fin_and_tube', true],
+  ['G merchandiser', 'display', 'medium', 'R404A', 'capillary', 480, 920, 37, 'fin_and_tube', true],
+  ['G reach-in freezer', 'reach_in', 'low', 'R404A', 'capillary', 290, 570, -3, 'fin_and_tube', true],
+  ['G undercounter freezer, propane', 'undercounter', 'low', 'R290', 'capillary', 170, 330, 0, 'wire_and_tube', true],
+  ['G display case, 449A', 'display', 'medium', 'R449A', 'valve', 800, 1600, 38, 'fin_and_tube', false],
+  ['G walk-in cooler', 'walk_in_cooler', 'medium', 'R404A', 'valve', 2000, 4000, 38, 'fin_and_tube', false],
+  ['G walk-in cooler, 448A', 'walk_in_cooler', 'medium', 'R448A', 'valve', 2000, 4100, 35, 'microchannel', false],
+  ['G walk-in cooler, 134a', 'walk_in_cooler', 'medium', 'R134a', 'valve', 1800, 3600, 37, 'fin_and_tube', false],
+  ['G walk-in freezer', 'walk_in_freezer', 'low', 'R404A', 'valve', 1700, 3400, -5, 'fin_and_tube', false],
+  ['G walk-in freezer, 449A', 'walk_in_freezer', 'low', 'R449A', 'valve', 1800, 3300, -3, 'fin_and_tube', false],
+  ['G ice machine', 'ice_machine', 'medium', 'R404A', 'valve', 1000, 2300, 32, 'fin_and_tube', false],
+]);
+
+export const TEMPLATES: readonly Template[] = [...A, ...B, ...C, ...D, ...E, ...F, ...G];

@@ -1,5 +1,15 @@
 import { describe, expect, it } from 'vitest';
-import { cleanPrior, conductanceOf, estimate, steadyState, updateBaseline, type CleanBaseline, type Estimate } from '@/lib/core/condenser';
+import {
+  cleanPrior,
+  conductanceOf,
+  estimate,
+  steadyState,
+  updateBaseline,
+  type CleanBaseline,
+  type CondenserUnit,
+  type Estimate,
+  type Reading,
+} from '@/lib/core/condenser';
 import { CONDITIONS, F, REACH_IN, readingOf, stateAt } from '../../support/condenser';
 
 const prior = cleanPrior(REACH_IN);
@@ -55,6 +65,41 @@ describe('what is believed of a clean coil', () => {
     const otherwise = { ...first, means: 'gauge, coil air, no suction, no liquid' };
     expect(width(false, first)).toBeLessThan(width(false, otherwise));
     expect(width(true, otherwise)).toBeLessThan(width(true, first));
+  });
+
+  describe('knows the machine beside its coil', () => {
+    const walkIn: CondenserUnit = { ...REACH_IN, refrigerant: 'R404A', kind: 'walk_in_cooler', expansion: 'valve', boxSetPointK: F(36) };
+    const kind = cleanPrior(walkIn);
+    const sound = stateAt(walkIn, 1, F(85));
+    /** Sound, but its liquid leaves warmer and its discharge gas hotter than usual for the kind. */
+    const itsWay: Partial<Reading> = { liquidLineK: sound.liquidLineK + 2, dischargeLineK: F(190) };
+    const ask = (more: Partial<Reading>, baseline: CleanBaseline) => estimate(walkIn, readingOf(sound, more), baseline, CONDITIONS);
+    const after = ask({ ...itsWay, phase: 'after' }, kind);
+    const learnt = [1, 2].reduce((b) => updateBaseline(b, after), kind);
+    const weight = (e: Estimate, id: string) => e.causes.find((c) => c.id === id)?.weight ?? NaN;
+
+    it('as its readings after cleanings showed it, only what they could tell', () => {
+      expect(learnt.own?.charge).toBeLessThan(0);
+      expect(learnt.own?.overK).toBeGreaterThan(2);
+      const head = ask({ phase: 'after', suctionPaGauge: undefined, liquidLineK: undefined, suctionLineK: undefined }, kind);
+      expect(updateBaseline(kind, head).own).toBeUndefined();
+      expect(updateBaseline(learnt, head).own).toEqual(learnt.own);
+    });
+
+    it('so that its own way is no fault, and a leak from there shows sooner', () => {
+      const [before, now] = [ask(itsWay, kind), ask(itsWay, learnt)];
+      expect(weight(now, 'nothing')).toBeGreaterThan(weight(before, 'nothing'));
+      const leaking = { ...itsWay, liquidLineK: itsWay.liquidLineK! + 1.5, suctionLineK: sound.suctionLineK + 5 };
+      expect(weight(ask(leaking, learnt), 'low_charge')).toBeGreaterThan(2 * weight(now, 'low_charge'));
+    });
+
+    it('takes nothing of its ways from a reading far off its coil, and moves by the mean', () => {
+      if (after.status !== 'ok') throw new Error(after.reason);
+      const far = { ...after, designRiseK: { ...after.designRiseK, value: 60, lo: 58, hi: 62, own: { overK: 99 } } };
+      expect(updateBaseline(learnt, far).own).toEqual(learnt.own);
+      const twice = { ...after, designRiseK: { ...after.designRiseK, own: { overK: (learnt.own?.overK ?? 0) + 3 } } };
+      expect(updateBaseline(learnt, twice).own?.overK).toBeCloseTo((learnt.own?.overK ?? 0) + 1, 6);
+    });
   });
 
   it('takes a reading kept without its repeat error whole', () => {

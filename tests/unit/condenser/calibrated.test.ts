@@ -18,6 +18,15 @@ describe('causes as often as they come', () => {
     }
   });
 
+  it('leave room for what the reading does not speak for, though not for what it rules out', () => {
+    const none = Object.fromEntries(keysOf(BEFORE).map((c) => [c, 0])) as Record<CauseId, number>;
+    const sure = { ...none, coil_fouling: 1 - 1e-9, low_charge: 1e-9 };
+    const p = calibrated(sure, LINES);
+    expect(p.low_charge).toBeGreaterThan(0.002);
+    expect(p.coil_fouling).toBeGreaterThan(0.98);
+    expect(p.overcharge).toBe(0);
+  });
+
   it('stand in the order of their evidence without line temperatures, the likeliest told surer', () => {
     const p = calibrated(BEFORE, HEAD);
     expect(order(p)).toEqual(order(BEFORE));

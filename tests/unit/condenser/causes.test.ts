@@ -171,6 +171,20 @@ describe('what used to be wrong', () => {
     expect(lead(e)).toBe('nothing');
   });
 
+  it('liquid at saturation behind a receiver is a low charge: gas condenses in the line before the line cools any liquid', () => {
+    const valve: CondenserUnit = { ...REACH_IN, refrigerant: 'R404A', kind: 'walk_in_cooler', expansion: 'valve', boxSetPointK: F(36) };
+    const sound = stateAt(valve, 1, air);
+    const bubble = sound.condensingK - 0.2;
+    const low = (liquidLineK: number) =>
+      weight(
+        judged({ ...readingOf(sound, { coilGrade: 'bare', fanGrade: 'sound' }), liquidLineK }, [], valve, cleanPrior(valve)),
+        'low_charge',
+      );
+    expect(low(bubble - 4)).toBeLessThan(0.3);
+    expect(low(bubble)).toBeGreaterThan(0.5);
+    expect(low(bubble)).toBeGreaterThan(low(bubble - 2));
+  });
+
   describe('one instrument that is off', () => {
     const walkIn: CondenserUnit = { ...REACH_IN, refrigerant: 'R404A', kind: 'walk_in_cooler', expansion: 'valve', boxSetPointK: F(36) };
     const sound = readingOf(stateAt(walkIn, 1, air), { coilGrade: 'bare', fanGrade: 'sound', airPathGrade: 'open' });

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { addDays } from '@/lib/core/calendar';
-import { decide, ENDED, kitchenBeliefs, type TaskOnFile, type UnitFile } from '@/lib/core/evidence';
+import { decide, ENDED, kitchenBeliefs, madeByVisit, type TaskOnFile, type UnitFile } from '@/lib/core/evidence';
 import { DEFAULT_POLICY } from '@/lib/core/intervals';
 import { DEFAULT_HYPER } from '@/lib/core/fouling';
 import { on, emptyFile } from './unit-file';
@@ -40,6 +40,14 @@ describe('what becomes of a task after a visit', () => {
       mine: { fromRule: first.fromRule, toRule: first.rule },
     });
     expect(again).toMatchObject({ rule: first.rule, dueOn: first.dueOn, settled: true, record: null });
+  });
+
+  it('decided over and over begins with the rule before the visit, or with what somebody set by hand since', () => {
+    const change = (fromRule: string, toRule: string) => ({ fromRule, toRule });
+    expect(madeByVisit([])).toBeNull();
+    expect(madeByVisit([change('10', '20')])).toEqual(change('10', '20'));
+    expect(madeByVisit([change('19', '18'), change('20', '19'), change('10', '20')])).toEqual(change('10', '18'));
+    expect(madeByVisit([change('15', '19'), change('10', '20')])).toEqual(change('15', '19'));
   });
 
   it('holds a lock once, and says what it held', () => {

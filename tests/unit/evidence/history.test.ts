@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { cleanPrior } from '@/lib/core/condenser';
-import { baselineFrom, evidenceOf, lnKOf, setAsideWhy, type ReadingFact } from '@/lib/core/evidence';
+import { baselineFrom, depositOf, evidenceOf, lnKOf, setAsideWhy, type ReadingFact } from '@/lib/core/evidence';
+import { DEFAULT_HYPER, posterior } from '@/lib/core/fouling';
 import { emptyFile, on } from './unit-file';
 
 const prior = cleanPrior(emptyFile().unit);
@@ -24,6 +25,18 @@ describe('readings as evidence', () => {
     expect(seen?.lnK).toBeCloseTo(Math.log(0.7), 6);
     expect(seen?.sd).toBeGreaterThan(prior.sdK / prior.cleanRiseK);
     expect(lnKOf(fact({ designRiseK: null }), prior)).toBeNull();
+  });
+
+  it('holds a coil against one with nothing on it: what cleanings leave is in a clean value that was taught after them, and in no other', () => {
+    const seen = fact({ share: 0.7 });
+    const taught = baselineFrom(emptyFile().unit, [fact({ phase: 'after' })]);
+    expect(depositOf(seen, prior)).toEqual(lnKOf(seen, prior));
+    const left = (lnKOf(seen, taught)?.lnK ?? NaN) - (depositOf(seen, taught)?.lnK ?? NaN);
+    expect(left).toBeGreaterThan(0.005);
+    // Pak, Baek and Groll (2003): within 1 to 7 % of clean after washing.
+    expect(left).toBeLessThan(0.07);
+    expect(depositOf(seen, taught)?.sd).toBe(lnKOf(seen, taught)?.sd);
+    expect(depositOf(fact({ designRiseK: null }), taught)).toBeNull();
   });
 
   it('sets a reading aside when another cause leads, but not a coil that cleaning did not bring back', () => {
@@ -50,6 +63,35 @@ describe('readings as evidence', () => {
     const lnK = (events: typeof alone) => (events[0]?.kind === 'reading' ? events[0].lnK : NaN);
     // A higher clean rise makes the same reading look less fouled.
     expect(lnK(later)).toBeGreaterThan(lnK(alone));
+  });
+
+  it('takes a reading after a cleaning for what clean is, not for proof that the coil was: what the eye saw there stands', () => {
+    const seen = (readings: ReadingFact[]) => {
+      const { history } = evidenceOf(
+        emptyFile({
+          cleanings: [on('2026-02-01')],
+          findings: [
+            { on: on('2026-02-01'), aspect: 'coil', grade: 'matted', phase: 'found' },
+            { on: on('2026-02-01'), aspect: 'coil', grade: 'furred', phase: 'left' },
+          ],
+          readings,
+        }),
+      );
+      return posterior(history, { placement: 'line', kitchenId: 'a' }, DEFAULT_HYPER);
+    };
+    const after = fact({ share: 0.8, phase: 'after', at: 2 });
+    const alone = seen([]);
+    const read = seen([after]);
+    expect(read.lnK).toEqual(alone.lnK);
+    expect(read.rate).toEqual(alone.rate);
+    expect(read.evidence.readings).toBe(1);
+    // Before the cleaning it is evidence like any other, and so is what another day's visit reads.
+    expect(seen([fact({ share: 0.5 })]).lnK.mean).not.toBeCloseTo(alone.lnK.mean, 3);
+    // One that another cause spoiled teaches nothing, and stays set aside.
+    expect(seen([{ ...after, verdict: 'look_elsewhere', leading: 'non_condensables' }]).evidence).toMatchObject({
+      readings: 0,
+      setAside: 1,
+    });
   });
 
   it('sorts findings to coil, fan and low side, and reaches back to the oldest', () => {

@@ -92,7 +92,7 @@ function lookedAhead(p: FoulingPosterior, hyper: Hyper) {
     grades: gradeChances(a, hyper),
     lnK: [lnKAhead(a), lnKAhead(fresh)],
     deposits: [meanDeposit(a), meanDeposit(fresh), meanDeposit(washed.ahead)],
-    gains: [0, 20, 40].map((id) => gainAhead(a, id, 45)),
+    gains: [0, 20, 40].map((id) => gainAhead(a, id, 45, 0.2)),
     piece: pieceOf(a, 4),
     usual: usualDays(p, hyper, 0.3),
     forecast: forecast(p, { name: 'cooling', lnK: -0.5 }),

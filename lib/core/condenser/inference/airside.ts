@@ -3,7 +3,7 @@ import { holdK } from '../causes/head-control';
 import type { CauseId } from '../types';
 import { lossSpread, type LikelihoodOfK } from './infer';
 import { coilGradeGiven, FAILED_FAN } from './looks';
-import { LOSS, OFF } from './priors';
+import { LOSS } from './priors';
 import type { Scene } from './scene';
 
 /** A cause that shows only through the condenser's conductance: one solution serves them all, split by how much is lost. */
@@ -16,12 +16,6 @@ const STEP = 0.04;
 const DAY_MS = 86_400_000;
 /** Growth of a deposit between readings, a day: mean and sd (a line coil in a kitchen; judgement). */
 const GROWTH = 0.003;
-
-/** How a sound coil's loss comes out where its air is read too warm or too cold. */
-function thermometerOff(loss: number, cleanRiseK: number): number {
-  const shown = cleanRiseK * Math.exp(loss);
-  return 0.5 * OFF.air * shown * normal(Math.abs(cleanRiseK - shown), ...OFF.airK);
-}
 
 type Density = (loss: number) => number;
 type Past = { loss: number; sd: number; days: number };
@@ -41,7 +35,6 @@ export function airside(scene: Scene, measured: LikelihoodOfK, priors: Record<Ca
     const held = Math.max(cleanRise * 0.8, holdK(scene.unit) - air);
     add('head_pressure_control', (f) => normal(f, Math.log(held / cleanRise), Math.max(0.2, 4 / held)));
   }
-  add('reading_fault', (f) => thermometerOff(f, cleanRise));
   return parts;
 }
 

@@ -1,11 +1,14 @@
 import { keysOf } from '../../typed/closed-set';
 import type { CauseId, Reading } from '../types';
+import { BEFORE } from './priors';
 
 /**
  * Causes as often as they come: what the hypotheses are worth is raised to a power, a greater one where coil and fan were looked at, and
- * where line temperatures were read each cause is weighed by how often it was it. Set on the outside plant, part A, drawn back and rounded.
+ * where line temperatures were read each cause is weighed by how often it was it. One case in a hundred is none that the reading speaks
+ * for, and is shared out as causes are met. Set on the outside plant, part A, drawn back and rounded.
  */
-const POWER = { blind: 1.2, looked: 1.45 } as const;
+const POWER = { blind: 1.4, looked: 1.65 } as const;
+const ASTRAY = 0.01;
 const LN_WEIGHT: Partial<Record<CauseId, number>> = {
   nothing: -0.45,
   coil_fouling: -0.3,
@@ -17,8 +20,8 @@ const LN_WEIGHT: Partial<Record<CauseId, number>> = {
   evaporator_coil: -0.15,
   weak_compressor: 0.1,
   high_load: 0.7,
-  not_steady: 0.5,
-  reading_fault: 0.85,
+  not_steady: 0.8,
+  reading_fault: 0.9,
 };
 
 /** Probabilities of causes after it; one of two that are weighed alike stays the likelier. */
@@ -30,11 +33,12 @@ export function calibrated(
   const looked = coilGrade !== undefined && fanGrade !== undefined;
   const power = POWER[looked ? 'looked' : 'blind'];
   const out = { ...raw };
-  let sum = 0;
+  let [sum, met] = [0, 0];
   for (const cause of keysOf(raw)) {
     out[cause] = Math.pow(raw[cause], power) * (lines ? Math.exp(LN_WEIGHT[cause] ?? 0) : 1);
     sum += out[cause];
+    if (raw[cause] > 0) met += BEFORE[cause];
   }
-  for (const cause of keysOf(raw)) out[cause] /= sum;
+  for (const cause of keysOf(raw)) out[cause] = raw[cause] > 0 ? (1 - ASTRAY) * (out[cause] / sum) + (ASTRAY * BEFORE[cause]) / met : 0;
   return out;
 }

@@ -52,6 +52,8 @@ export type Machine = {
   /** Part of the liquid's warmth over the air that its line gives off. */
   line: number;
   design: Float64Array;
+  /** What its shell gives off at the design point, and its discharge gas over the air there, K; while that point is worked out a part of the power. */
+  shell?: { heat: number; overK: number };
   /** Heat rejected at the design point and what turns per-displacement figures into watts. */
   designHeat: number;
   scale: number;
@@ -65,7 +67,7 @@ const GAIN_PART = { capillary: 0.42, valve: 0.22 };
 /** Part of that warming which comes out of the liquid (judgement). */
 const EXCHANGED = { capillary: 0.75, valve: 0.1 };
 /** Liquid of the evaporator against that of the flooded condenser, as far as dryness shifts charge (judgement). */
-const SHIFT = { capillary: 0.25, valve: 0.08 };
+const SHIFT = { capillary: 0.19, valve: 0.02 };
 /**
  * A capillary's unit carries an accumulator before its compressor: liquid that leaves the evaporator stays in it, and the
  * condenser is short of it. Share of the condenser per wetness, and how sharply it sets in (judgement, agrees with the outside plant,
@@ -134,6 +136,7 @@ export function machineOf(unit: CondenserUnit, profile: Profile): Machine | null
     x[DRY] = machine.dryRef = dryFor(superheat, boiling, cpv, profile.evaporatorDifferenceK + 0.4 * fluid.glide(te));
   }
   run(machine, x, o);
+  machine.shell = { heat: profile.compressor.shellLoss * o.power, overK: o.dischargeK - x[AIR] };
   machine.lnKRef = o.condenser;
   machine.lnEvapRef = o.evaporator;
   machine.lnExpansionRef = capillary ? o.expansion : 0;
@@ -150,6 +153,20 @@ export function newOutcome(): Outcome {
     superheatK: 0, dischargeK: 0, massFlow: 0, cooling: 0, power: 0, heatRejected: 0, riseK: 0,
   }; // prettier-ignore
 }
+
+/**
+ * Heat that the shell gives to the room, J/kg: free convection goes with the 1.25th power of how much warmer it is than the air (textbook),
+ * here straight about the design point, and its warmth with that of the gas it lets out. `overK`: that gas over the air if nothing were lost.
+ */
+function shellHeat({ profile, shell }: Machine, shaft: number, flow: number, overK: number, cpGas: number): number {
+  if (!shell) return profile.compressor.shellLoss * shaft;
+  const perKg = shell.heat / flow;
+  const slope = (CONVECTION * perKg) / shell.overK;
+  const heat = ((1 - CONVECTION) * perKg + slope * overK) / (1 + slope / cpGas);
+  return Math.min(MOST_BY_SHELL * shaft, Math.max(0, heat));
+}
+const CONVECTION = 1.25;
+const MOST_BY_SHELL = 0.7;
 
 let opening = 0;
 function lnOpening(machine: Machine, x: Float64Array): number {
@@ -201,16 +218,19 @@ export function run(m: Machine, x: Float64Array, o: Outcome): void {
   const shaft = (work / efficiencyAt(c, ratio)) * (m.leaking ? Math.exp(-Math.min(0, x[LN_PUMP]!)) : 1);
   const hSuction = hv + cpv * superheat;
   const cpd = f.cpDischarge(tc);
-  const hot = (1 - c.shellLoss) * shaft + cpd * x[OVER]!;
   const idealEnd = f.idealEndK(te, tcHead) * (1 + 0.95 * warm);
+  const hot = shaft - shellHeat(m, shaft, flow, idealEnd - x[AIR]! + (shaft - work) / cpd, cpd) + cpd * x[OVER]!;
 
   const beforeLiquid = hSuction + hot - hLiquidC;
   const sub = subcooling(flooded, beforeLiquid, cpl, rise, bubble - x[AIR]!);
   const quality = flooded < 0 ? -flooded : 0;
   const inLine = m.line * Math.max(0, bubble - sub - x[AIR]!);
-  const liquidK = bubble - sub - inLine;
   const hLiquid = flooded > 0 ? hLiquidC - cpl * sub : hLiquidC + quality * latentC;
-  const hIn = hLiquid - cpl * inLine - m.exchanged * cpv * gain;
+  const hLine = hLiquid - cpl * inLine;
+  // Gas that the coil let through is liquid again before the line cools any: until then it stands at saturation.
+  const left = Math.max(0, hLine - hLiquidC) / latentC;
+  const liquidK = left > 0 ? bubble + glide * left : bubble - (hLiquidC - hLine) / cpl;
+  const hIn = hLine - m.exchanged * cpv * gain;
 
   o.headPa = head;
   o.suctionPa = pE;
@@ -240,7 +260,7 @@ export function run(m: Machine, x: Float64Array, o: Outcome): void {
     const lnTube = m.cap(tc) + 0.5 * lnGas + subcoolingGain(Math.max(0, below / cpl), m.beta) + flashLoss(Math.max(0, -below / latentC));
     o.expansion = Math.log(flow) - lnTube - x[LN_VALVE]! - m.lnExpansionRef;
   } else {
-    const lnFull = 0.5 * (Math.log(Math.max(1e3, head - pE)) + f.lnRhoLiquid(liquidK)) + flashLoss(quality);
+    const lnFull = 0.5 * (Math.log(Math.max(1e3, head - pE)) + f.lnRhoLiquid(liquidK)) + flashLoss(left);
     opening = Math.log(flow) - lnFull - x[LN_VALVE]!;
     o.expansion = outlet - (wet * latentE) / cpv - valveSuperheat(opening - m.lnExpansionRef);
   }

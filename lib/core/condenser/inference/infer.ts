@@ -1,5 +1,5 @@
 import { BLANKET } from '../condenser/zones';
-import type { CauseId } from '../types';
+import { OWN_PARTS, type CauseId, type OwnMachine } from '../types';
 import { airside, type AirsidePart } from './airside';
 import { calibrated } from './calibrated';
 import { coilGradeGiven, looksGiven, type Starved } from './looks';
@@ -100,6 +100,19 @@ export function infer(scene: Scene, doubts: number): Belief | null {
 export function conductanceSeen(scene: Scene): { lnK: number; sd: number; repeatSd: number } | null {
   const found = plainOf(scene);
   return found && { lnK: found.measured.mean, sd: found.measured.sd, repeatSd: repeatSd(scene, found.plain, found.measured.sd) };
+}
+
+/** How far the machine stands from what is usual for its kind, as one reading shows it with nothing else wrong; null where it tells nothing of that. */
+export function ownSeen(scene: Scene): OwnMachine | null {
+  const parts = OWN_PARTS.filter((part) => scene.reading[S.OWN[part][1]] !== undefined);
+  const found = parts.length > 0 ? plainOf(scene) : null;
+  if (!found) return null;
+  const own: OwnMachine = {};
+  for (const part of parts) {
+    const i = S.OWN[part][0];
+    own[part] = Number((found.plain.x[i]! - scene.sound.mean[i]!).toPrecision(4));
+  }
+  return own;
 }
 
 /** A machine as one reading shows it with nothing else wrong: ln of heat rejected over rise, power and cooling, W and K; null where it cannot be worked out. */
@@ -212,19 +225,26 @@ function shifted(scene: Scene, found: Plain): Shifted[] {
       p.mean[i] = mean;
       p.sd[i] = sd;
     };
+  /** From where the machine stands when sound. */
+  const shift =
+    (i: number, [by, sd]: readonly [number, number]) =>
+    (p: S.Prior) => {
+      p.mean[i] = p.mean[i]! + by;
+      p.sd[i] = sd;
+    };
   const by = scene.machine.capillary ? 'capillary' : 'valve';
   const list: Shifted[] = [
     { cause: 'non_condensables', share: 1, prior: own(set(S.GAS, SHIFTS.non_condensables)) },
-    { cause: 'overcharge', share: 1, prior: own(set(S.CHARGE, SHIFTS.overcharge[by])) },
-    { cause: 'low_charge', share: 0.6, prior: own(set(S.CHARGE, SHIFTS.low_charge[by]), 'low_side') },
-    { cause: 'low_charge', share: 0.4, prior: own(set(S.LN_VALVE, SHIFTS.restriction[by]), 'low_side') },
-    { cause: 'evaporator_coil', share: 0.5, prior: own(set(S.LN_EVAP, SHIFTS.evaporator_coil.ice), 'low_side'), by: 'ice' },
-    { cause: 'evaporator_coil', share: 0.5, prior: own(set(S.LN_EVAP, SHIFTS.evaporator_coil.dirt), 'low_side'), by: 'dirt' },
-    { cause: 'evaporator_fan', share: 1, prior: own(set(S.LN_EVAP, SHIFTS.evaporator_fan), 'low_side') },
+    { cause: 'overcharge', share: 1, prior: own(shift(S.CHARGE, SHIFTS.overcharge[by])) },
+    { cause: 'low_charge', share: 0.55, prior: own(shift(S.CHARGE, SHIFTS.low_charge[by]), 'low_side') },
+    { cause: 'low_charge', share: 0.45, prior: own(shift(S.LN_VALVE, SHIFTS.restriction[by]), 'low_side') },
+    { cause: 'evaporator_coil', share: 0.5, prior: own(shift(S.LN_EVAP, SHIFTS.evaporator_coil.ice), 'low_side'), by: 'ice' },
+    { cause: 'evaporator_coil', share: 0.5, prior: own(shift(S.LN_EVAP, SHIFTS.evaporator_coil.dirt), 'low_side'), by: 'dirt' },
+    { cause: 'evaporator_fan', share: 1, prior: own(shift(S.LN_EVAP, SHIFTS.evaporator_fan), 'low_side') },
     {
       cause: 'weak_compressor',
       share: 1,
-      prior: own(set(S.LN_PUMP, SHIFTS.weak_compressor[by]), 'low_side'),
+      prior: own(shift(S.LN_PUMP, SHIFTS.weak_compressor[by]), 'low_side'),
       machine: { ...scene.machine, leaking: true },
     },
   ];
@@ -238,7 +258,13 @@ function shifted(scene: Scene, found: Plain): Shifted[] {
     list.push({ cause: 'recirculation', share: 1, prior: own(set(S.AIR, [reading.roomAirK + over, sd])) });
   }
   list.push({ cause: 'not_steady', share: 1, prior: own(settling), seen: loosened(scene) });
-  for (const channel of suspects(scene, found)) list.push(faulty(scene, channel, own));
+  const out = standsOut(scene, found.measured);
+  const { coilGrade } = reading;
+  const odd = out < -UNLIKELY || (out > UNLIKELY && (coilGrade === 'bare' || coilGrade === 'filmed'));
+  for (const channel of suspects(scene, found.plain, odd)) list.push(faulty(scene, channel, own));
+  // Air read too warm makes a coil give off more than it can clean, too cold less: one of the two is to be thought of.
+  const airOff = out < 0 ? -OFF.airK[0] : OFF.airK[0];
+  list.push({ cause: 'reading_fault', share: OFF.air / 2, prior: own(set(S.AIR, [sound.mean[S.AIR]! + airOff, OFF.airK[1]])) });
   return list;
 }
 
@@ -257,7 +283,8 @@ function settling(p: S.Prior): void {
   const { condenser, evaporator, under, gain } = SETTLING;
   p.mean[S.LN_K] = p.mean[S.LN_K]! + condenser[0];
   p.sd[S.LN_K] = condenser[1];
-  [p.mean[S.LN_EVAP], p.sd[S.LN_EVAP]] = evaporator;
+  p.mean[S.LN_EVAP] = p.mean[S.LN_EVAP]! + evaporator[0];
+  p.sd[S.LN_EVAP] = evaporator[1];
   p.mean[S.OVER] = p.mean[S.OVER]! - under[0];
   p.sd[S.OVER] = under[1];
   p.sd[S.GAIN] = gain;
@@ -271,17 +298,13 @@ function loosened({ seen, machine }: Scene): Seen[] {
   return seen.map((s) => ({ ...s, sd: roughly[s.channel] ?? s.sd }));
 }
 
-/**
- * Instruments that may show anything: all where nothing sound fits, and what reads condensing where the coil seems to carry more than
- * it can clean, or less though it was seen clean.
- */
-function suspects(scene: Scene, { plain, measured }: Plain): readonly Channel[] {
-  if (plain.misfit > MISFIT) return scene.instruments;
-  const { coilGrade } = scene.reading;
-  const lost = (scene.lnClean - measured.mean) / lossSpread(scene, measured.sd, 0);
-  const seenClean = coilGrade === 'bare' || coilGrade === 'filmed';
-  return lost < -UNLIKELY || (seenClean && lost > UNLIKELY) ? scene.instruments.slice(0, 1) : [];
+/** Instruments that may show anything: all where nothing sound fits, and what reads condensing where the coil is `odd`. */
+function suspects({ instruments }: Scene, plain: Solution, odd: boolean): readonly Channel[] {
+  if (plain.misfit > MISFIT) return instruments;
+  return odd ? instruments.slice(0, 1) : [];
 }
+/** By how many spreads the coil seems to have lost, or below nought to give off more than it can clean. */
+const standsOut = (scene: Scene, measured: LikelihoodOfK) => (scene.lnClean - measured.mean) / lossSpread(scene, measured.sd, 0);
 /** Sum of squares from which nothing sound fits, and spreads from which what is lost is unlikely to be so. */
 const MISFIT = 4;
 const UNLIKELY = 1;

@@ -55,17 +55,17 @@ export const LOOSE_DIRT: readonly [number, number] = [0.15, 0.4];
 
 /** How a cause shifts an unknown of the machine: mean and sd (judgement; charge and gas as shares, the rest as ln). */
 export const SHIFTS = {
-  non_condensables: [0.14, 0.035],
+  non_condensables: [0.13, 0.04],
   overcharge: { capillary: [0.24, 0.1], valve: [0.21, 0.075] },
   /** Without a receiver the evaporator gives up liquid first: the same leak is a larger share. */
   low_charge: { capillary: [-0.2, 0.1], valve: [-0.21, 0.085] },
   /** A valve opens further before it starves: what is met is a plainer one. */
-  restriction: { capillary: [-0.3, 0.15], valve: [-1, 0.34] },
+  restriction: { capillary: [-0.3, 0.15], valve: [-0.85, 0.3] },
   /** Ice takes more of it than dirt. */
   evaporator_coil: { ice: [-1.05, 0.35], dirt: [-0.42, 0.2] },
   evaporator_fan: [-1.45, 0.28],
   /** By the kind of unit, as capillaries sit on small sealed machines. */
-  weak_compressor: { capillary: [-0.27, 0.13], valve: [-0.41, 0.14] },
+  weak_compressor: { capillary: [-0.25, 0.13], valve: [-0.39, 0.15] },
 } as const;
 
 /** Spread of a sound machine of its kind about its references; `own` is the part that stays with the unit. */
@@ -79,7 +79,7 @@ export const SOUND = {
   /** Between machines of a make 6; makes differ by some 2.5 more (judgement; wider than part A, which is one make). */
   overK: 6.5,
   /** Gas at the discharge against the compressor law, K: more goes through the shell (set on the outside plant, part A). */
-  overMeanK: { capillary: { medium: -4, low: -15 }, valve: { medium: 1, low: -6 }, ice: 6 },
+  overMeanK: { capillary: { medium: -4, low: -16.5 }, valve: { medium: 2.5, low: -5.5 }, ice: 6 },
 } as const;
 
 /** Model error of the four balances, one sd; set on the outside plant, part A. Expansion: ln flow, or K of superheat. */
@@ -107,12 +107,12 @@ export const REPEATED = 0.42;
  * balances hold (ln; a valve's superheat in K). Set on the outside plant, part A.
  */
 export const SETTLING = {
-  condenser: [0.25, 0.3],
+  condenser: [0.4, 0.35],
   evaporator: [0.5, 0.4],
-  under: [20, 15],
+  under: [10, 14],
   gain: 0.3,
   /** What it says of its coil is open by this (ln; judgement). */
-  coil: 0.35,
+  coil: 0.4,
   balance: 0.1,
   charge: 0.2,
   capillary: 0.4,

@@ -11,7 +11,7 @@ import {
 } from '../readings/instruments';
 import { scatterSd } from '../readings/steadiness';
 import { profileOf } from '../machine/profiles';
-import type { CleanBaseline, CondenserUnit, PastLoss, Reading } from '../types';
+import { OWN_PARTS, type CleanBaseline, type CondenserUnit, type PastLoss, type Reading } from '../types';
 import { machineOf, type Machine } from './equations';
 import { BOX, LEFT_WHEN_LEARNT, MODEL_ERROR, ROOM_TO_COIL, SOUND } from './priors';
 import type { Channel, Seen } from './solve';
@@ -61,6 +61,7 @@ export function sceneOf(unit: CondenserUnit, entered: Reading, baseline: CleanBa
   const onPipe = Math.hypot(thermometer, CONTACT_SD_K);
   const left = options.learnt ? LEFT_WHEN_LEARNT : 1;
   const sound = soundPrior(machine, unit, reading, left);
+  asItsOwn(sound, reading, baseline, options.learnt);
   const head = reading.headPaGauge === undefined ? undefined : reading.headPaGauge + atmospherePa;
   const rise = condensingOf(machine, reading, atmospherePa) - sound.mean[S.AIR]!;
   const unsteady = scatterSd(reading) / Math.max(4, Number.isFinite(rise) ? rise : 12);
@@ -144,12 +145,26 @@ function soundPrior(machine: Machine, unit: CondenserUnit, reading: Reading, lef
   sd[S.BOX] = reading.boxK === undefined ? offSd : thermometer;
   sd[S.LN_PUMP] = SOUND.lnPump * left;
   sd[S.GAIN] = (machine.capillary ? SOUND.gain.capillary : SOUND.gain.valve) * left;
-  sd[S.CHARGE] = machine.capillary ? SOUND.charge.capillary : SOUND.charge.valve;
+  sd[S.CHARGE] = (machine.capillary ? SOUND.charge.capillary : SOUND.charge.valve) * left;
   sd[S.LN_VALVE] = SOUND.lnValve * left;
   const overMean = machine.capillary ? SOUND.overMeanK.capillary : SOUND.overMeanK.valve;
   mean[S.OVER] = unit.kind === 'ice_machine' ? SOUND.overMeanK.ice : unit.application === 'low' ? overMean.low : overMean.medium;
   sd[S.OVER] = SOUND.overK * left;
   return { mean, sd };
+}
+
+/**
+ * From a machine of its kind to this one. What is read now and was not then is no better known than of any machine of the kind, and
+ * neither is discharge gas that was never clamped.
+ */
+function asItsOwn({ mean, sd }: S.Prior, reading: Reading, { own = {} }: CleanBaseline, learnt: boolean): void {
+  if (!learnt) return;
+  for (const part of OWN_PARTS) {
+    const [i, field] = S.OWN[part];
+    const off = own[part];
+    if (off !== undefined) mean[i] = mean[i]! + off;
+    else if (reading[field] !== undefined || i === S.OVER) sd[i] = sd[i]! / LEFT_WHEN_LEARNT;
+  }
 }
 
 function startAt(machine: Machine, sound: S.Prior, reading: Reading, atmospherePa: number): Float64Array {

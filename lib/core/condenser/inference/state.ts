@@ -1,3 +1,5 @@
+import type { OwnPart, Reading } from '../types';
+
 /**
  * The machine's unknowns, in the order of the vectors: condensing and evaporating dew temperature (K), share of the
  * condenser flooded with liquid (below zero: quality at its outlet), share of the evaporator run dry (below zero:
@@ -22,6 +24,16 @@ export const CHARGE = 11;
 export const LN_VALVE = 12;
 export const OVER = 13;
 export const UNKNOWNS = 14;
+
+/** Those that stay with a machine, by the names of `OwnMachine`, and what must be read to tell of each. */
+export const OWN = {
+  lnEvaporator: [LN_EVAP, 'suctionPaGauge'],
+  lnPumping: [LN_PUMP, 'suctionPaGauge'],
+  lnExpansion: [LN_VALVE, 'suctionPaGauge'],
+  gain: [GAIN, 'suctionLineK'],
+  charge: [CHARGE, 'liquidLineK'],
+  overK: [OVER, 'dischargeLineK'],
+} as const satisfies Record<OwnPart, readonly [number, keyof Reading]>;
 
 /** Step of the numerical derivative for each. */
 export const STEP = Float64Array.of(0.05, 0.05, 2e-3, 2e-3, 0.05, 2e-3, 1e-3, 2e-3, 0.05, 2e-3, 2e-3, 2e-3, 2e-3, 0.2);

@@ -8,7 +8,7 @@ import {
   fanDays,
   kitchenBeliefs,
   limitDates,
-  lnKOf,
+  depositOf,
   lostToday,
   ownLimits,
   reviseTask,
@@ -102,7 +102,7 @@ export async function unitEvidence(
     fan,
     limitDates: limitDates(belief.fouling, limits, today),
     readings: file.readings.flatMap((r) => {
-      const seen = lnKOf(r, baseline);
+      const seen = depositOf(r, baseline);
       return seen ? [{ on: r.on, phase: r.phase, ...seen, setAside: setAsideWhy(r) }] : [];
     }),
     cleanings: file.cleanings,

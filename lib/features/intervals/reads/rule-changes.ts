@@ -1,7 +1,7 @@
 import 'server-only';
 import { STORED_CHANGE_EVIDENCE } from '../../../database/stored/records';
 import { todayIn, type LocalDate } from '../../../core/calendar';
-import type { ReadingToEstimate, TaskOnFile } from '../../../core/evidence';
+import { madeByVisit, type ReadingToEstimate, type TaskOnFile } from '../../../core/evidence';
 import { seenAt } from '../../../core/findings/seen';
 import { groupBy } from '../../../core/numerics/group-by';
 import { fromLocalDate, toLocalDate } from '../../../core/calendar/date-column';
@@ -96,7 +96,7 @@ export async function tasksToRevise(db: Tx, unitIds: readonly string[], visitId:
       dueOn: toLocalDate(t.dueOn),
       lastDoneOn: t.lastDoneOn ? toLocalDate(t.lastDoneOn) : null,
       doneOn: t.visitTasks.map((v) => visitDate(v.visit, timeZone)).sort(),
-      mine: made.find((c) => c.visitId === visitId) ?? null,
+      mine: madeByVisit(made.filter((c) => c.visitId === visitId)),
       lastChangeOn: other ? todayIn(timeZone, other.at.getTime()) : null,
       lastHeldRule: STORED_CHANGE_EVIDENCE.readOrNull(held?.evidence)?.wouldHave ?? null,
     };

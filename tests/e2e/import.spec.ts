@@ -72,6 +72,34 @@ test('the template is read without a complaint', async ({ page, signIn }) => {
   await expect(page.getByRole('button', { name: 'Put 3 units on file' })).toBeVisible();
 });
 
+test('a sheet in a shop’s own words is told what was not understood: column, row and what would be', async ({
+  page,
+  signIn,
+  accessible,
+}) => {
+  await signIn('dispatcher');
+  await page.goto('/customers/import');
+  const sheet = [
+    ['Client', 'Address', 'Equipment', 'Gas', 'Area', 'Set point', 'Last PM', 'Hours'],
+    ['Odd Plate', '1 Mill St', 'REACH‑IN', '404A', 'line', '3 °C', '16. 3. 2026', '06:00–10:30'],
+    ['Odd Plate', '', 'Walk - in', '404A', 'line', '36-38', 'spring', ''],
+  ];
+  await page
+    .getByLabel('File', { exact: true })
+    .setInputFiles({ name: 'odd.csv', mimeType: 'text/csv', buffer: Buffer.from(sheet.map((row) => row.join(';')).join('\n')) });
+  await page.getByRole('button', { name: 'Check it' }).click();
+  const told = page.getByRole('listitem');
+  await expect(told.filter({ hasText: '“Set point”: Not a set point that can be read' })).toContainText(
+    /Understood are .*3 °C\. Row 3\..*36-38/,
+  );
+  await expect(told.filter({ hasText: '“Last PM”: Not a date that can be read' })).toContainText(
+    /Understood are .*16\.3\.2026.*Row 3\..*spring/,
+  );
+  await expect(page.getByRole('row', { name: /Reach-in/ })).toContainText('2026-03-16');
+  await expect(page.getByRole('row', { name: /Walk-in cooler/ })).toBeVisible();
+  await accessible();
+});
+
 /** How long the main thread of a process has stood ready without a core so far, ms; 0 where the system does not say. */
 const waitedForACore = (pid: number): number => {
   const said = `/proc/${pid}/task/${pid}/schedstat`;

@@ -153,6 +153,10 @@ describe('the minutes of a cleaning', () => {
     expect(three).toMatchObject({ value: 50, cleanings: 3 });
     expect(three?.lo).toBeLessThan(50);
     expect(three?.hi).toBeGreaterThan(50);
+    // Work on a job of another unit at that visit is no work on this one.
+    const other = await db.job.create({ data: jobRow(await db.unit.create({ data: unitRow(have.kitchen.id, { name: 'Other' }) })) });
+    await db.jobOutcome.create({ data: { id: crypto.randomUUID(), visitId: second, jobId: other.id, outcome: 'done', at: ago(200) } });
+    expect((await facts()).cleaningMinutes).toMatchObject({ cleanings: 3 });
     const job = await db.job.create({ data: jobRow(have.unit) });
     await db.jobOutcome.create({ data: { id: crypto.randomUUID(), visitId: second, jobId: job.id, outcome: 'done', at: ago(200) } });
     expect((await facts()).cleaningMinutes).toMatchObject({ value: 45, cleanings: 2 });
@@ -184,6 +188,12 @@ describe('what deposit costs', () => {
   });
 });
 
+it('of a unit whose refrigerant nobody can reckon with, nothing is said of what deposit costs', async () => {
+  await database.db.unit.update({ where: { id: have.unit.id }, data: { refrigerant: 'unknown' } });
+  await cleaned(90, { coil: 'packed' });
+  expect((await facts()).fouling).toBeNull();
+});
+
 describe('what things cost', () => {
   it('is what the kitchen pays for energy, else the shop; with an hour and the minutes planned; or what is not said yet', async () => {
     const { db } = database;
@@ -194,6 +204,13 @@ describe('what things cost', () => {
     expect(await shopCosts(db, have.unit.id)).toEqual({ costs, currency: 'EUR', lacks: [] });
     await db.kitchen.update({ where: { id: have.kitchen.id }, data: { energyPricePerKwh: null } });
     expect((await shopCosts(db, have.unit.id)).costs).toEqual({ ...costs, energyPerKwh: 0.18 });
+    // Each by itself is enough to be short of.
+    await price({ policy: { v: 1, failureCost: 1800 } });
+    expect(await shopCosts(db, have.unit.id)).toMatchObject({ costs: null, lacks: ['a coil cleaning'] });
+    await price({ policy: { v: 1, cleaningCost: 110 } });
+    expect(await shopCosts(db, have.unit.id)).toMatchObject({ costs: null, lacks: ['a breakdown'] });
+    await price({ energyPricePerKwh: null, policy: { v: 1, cleaningCost: 110, failureCost: 1800 } });
+    expect(await shopCosts(db, have.unit.id)).toMatchObject({ costs: null, lacks: ['a kilowatt-hour'] });
     await price({ energyPricePerKwh: null, labourPerHour: null, currency: 'USD', policy: { v: 1 } });
     const lacks = ['a kilowatt-hour', 'a coil cleaning', 'a breakdown'];
     expect(await shopCosts(db, have.unit.id)).toEqual({ costs: null, currency: 'USD', lacks });

@@ -23,11 +23,14 @@ export function isFull(error: unknown): boolean {
 // Class 08: the connection is gone; 57P01 to 57P03: the server stops, starts, or has just fallen.
 const AWAY = /^(08...|57P0[123])$/;
 const UNREACHED = new Set(['ECONNREFUSED', 'ECONNRESET', 'P1001', 'P1017']);
+/** What the driver, and Prisma’s side of it, say without a code where the connection broke under a question. */
+const BROKEN = /Connection terminated|connection error and is not queryable|^ConnectionClosed$/;
 
 /** Whether the database cannot be reached just now: nothing was committed, or nobody can say; trying again is safe where once is once. */
 export function isAway(error: unknown): boolean {
   const code = fieldOf(error, 'code');
-  return AWAY.test(sqlStateOf(error) ?? '') || (typeof code === 'string' && UNREACHED.has(code));
+  if (AWAY.test(sqlStateOf(error) ?? '') || (typeof code === 'string' && UNREACHED.has(code))) return true;
+  return error instanceof Error && BROKEN.test(error.message);
 }
 
 /** Runs `work` in one transaction: a new one on a client, the caller's own when already inside one. */

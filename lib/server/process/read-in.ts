@@ -17,6 +17,7 @@ export const OPENED_FIRST = [
   `/units/${NONE}`,
   `/visits/${NONE}`,
   `/visits/${NONE}/report/pdf`,
+  `/customers/${NONE}/quarter/pdf`,
   '/api/sync/round',
   '/api/find',
 ] as const;

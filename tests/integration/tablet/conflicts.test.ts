@@ -3,6 +3,7 @@ import { has } from '@/lib/core/findings/for-unit';
 import type { Aspect } from '@/lib/core/findings/grades';
 import { describe, expect, it } from 'vitest';
 import { applyEntries } from '@/lib/features/tablet/verbs/apply-entries';
+import { isAway, isFull } from '@/lib/database/transaction';
 import { useDatabase } from '../../support/database';
 import { personRow } from '../../support/factories';
 import { readRound } from '@/lib/features/tablet/verbs/round';
@@ -404,6 +405,23 @@ describe('one tablet, several hands and identities', () => {
       lastSeq: 3,
       stopped: null,
     });
+    expect(await db.partUsed.count({ where: { visitId: visit.id } })).toBe(3);
+  });
+
+  it.each([
+    ['the database falls away', 'PERFORM pg_terminate_backend(pg_backend_pid());', isAway],
+    ['its disk is full', `RAISE EXCEPTION USING ERRCODE = '53100';`, isFull],
+  ])('a batch under which %s says so, files nothing of it, and is taken whole when it is sent again', async (_, happens, said) => {
+    const { db } = database;
+    const { visit, unit, person } = await haveVisit(db);
+    const tablet = new Tablet(db, person);
+    const entries = ['Belt', 'Fan', 'Clip'].map((what) => tablet.make(visit.id, 'part.use', { unitId: unit.id, what, quantity: 1 }));
+    await db.$executeRawUnsafe(`CREATE FUNCTION fall() RETURNS trigger LANGUAGE plpgsql AS $$ BEGIN ${happens} RETURN NEW; END $$`);
+    await db.$executeRaw`CREATE TRIGGER fall BEFORE INSERT ON "PartUsed" FOR EACH ROW WHEN (NEW.what = 'Fan') EXECUTE FUNCTION fall()`;
+    const fallen: unknown = await tablet.send(entries).catch((e: unknown) => e);
+    await db.$executeRaw`DROP FUNCTION fall CASCADE`;
+    expect([said(fallen), await db.partUsed.count({ where: { visitId: visit.id } })]).toEqual([true, 0]);
+    expect(await tablet.send(entries)).toMatchObject({ lastSeq: 3, stopped: null });
     expect(await db.partUsed.count({ where: { visitId: visit.id } })).toBe(3);
   });
 

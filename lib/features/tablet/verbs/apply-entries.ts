@@ -6,6 +6,7 @@ import type { EntryEnvelope, SyncRequest } from '../../../schemas/tablet/entries
 import { answerTo, applyOne, type FiledEntry } from './apply-one';
 import { lockDevice, type LockedDevice } from './device';
 import { storable } from '../../../database/storable';
+import { isAway, isFull } from '../../../database/transaction';
 import { VisitDesk } from './visit-desk';
 
 type Ctx = { db: Db; actor: Actor; now: Date; onUnexpected?: (error: unknown) => void };
@@ -76,6 +77,8 @@ async function takeIn(tx: Tx, ctx: Ctx, device: LockedDevice, batch: readonly En
       filed.push(row);
       lastSeq = envelope.seq;
     } catch (error) {
+      // No entry's fault, and nothing of the batch is on file: its tablet hears of the house, not of its work.
+      if (isAway(error) || isFull(error)) throw error;
       ctx.onUnexpected?.(error);
       stopped = 'unexpected';
       break;

@@ -88,7 +88,8 @@ function made(kind: LoggedKind, refrigerant: string, left: number, drop: (keyof 
 
 const mean = (v: number[]) => v.reduce((a, b) => a + b, 0) / v.length;
 
-// Within 0.02: the logs are written with one subcooling, and the estimate lets a line give off more as the head rises.
+// Within 0.02: the logs are written with one subcooling and a shell that gives off one part of the power; the estimate
+// lets line and shell give off more as the head rises.
 const NEAR = 1.4;
 
 describe('a log against its own clean rows', () => {
@@ -125,14 +126,18 @@ describe('a log against its own clean rows', () => {
   });
 
   it('is not led astray by unsteady and standing rows among the clean ones', () => {
-    const rows = made('medium', 'R134a', 0.65).map((row, i) =>
+    const rows = made('medium', 'R134a', 0.65);
+    const disturbed = rows.map((row, i) =>
       i % 9 === 0 ? { ...row, headPa: row.suctionPa! * 1.05 } : i % 13 === 0 ? { ...row, headPa: row.headPa! * 0.8 } : row,
     );
-    const results = analyseLog(rows);
+    const results = analyseLog(disturbed);
     expect(results.filter((r) => r.status === 'not_running').length).toBeGreaterThan(10);
     expect(results.filter((r) => r.status === 'not_steady').length).toBeGreaterThan(10);
-    const dirty = results.filter((r) => r.row.state === 'dirty' && r.status === 'ok');
-    expect(mean(dirty.map((r) => r.conductanceRatio!.value))).toBeCloseTo(0.65, NEAR);
+    // Row by row as without them: how near either comes to what was put in is asked above.
+    const alone = analyseLog(rows);
+    const sound = results.flatMap((r, i) => (r.row.state === 'dirty' && r.status === 'ok' ? [[r, alone[i]!] as const] : []));
+    expect(sound.length).toBeGreaterThan(20);
+    for (const [r, same] of sound) expect(Math.abs(r.conductanceRatio!.value - same.conductanceRatio!.value)).toBeLessThan(0.005);
   });
 
   it('asks for ten minutes after a start whatever the logger interval', () => {

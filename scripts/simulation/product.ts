@@ -35,7 +35,7 @@ function fileOf(unit: TrueUnit): UnitFile {
 const meanOf = (a: Float64Array): number => a.reduce((sum, x) => sum + x, 0) / a.length;
 
 /** What the invented fleet was drawn from, as far as the model has words for it: what nobody could know better before the first visit. */
-export function truthOfFleet({ kind, level, scale, technicians }: World): Hyper {
+function truthOfFleet({ kind, level, scale, technicians }: World): Hyper {
   const fluff = kind.fluff > 1 ? Math.log((44 * kind.fluff + (365.25 - 44) * 0.6) / 365.25) : 0;
   const restore = kind.cleaning === 'uneven' ? 0.725 : meanOf(Float64Array.from(technicians, (t) => t.restore));
   return {

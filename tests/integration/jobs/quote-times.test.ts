@@ -84,6 +84,12 @@ it('takes another time in words, before the office until one is booked', async (
   expect(await next(token)).toMatchObject({ step: 'choose', asked: 'Any Monday before ten' });
   const letter = await db.outboxMessage.findFirstOrThrow({ where: { kind: 'customer_call' } });
   expect(letter).toMatchObject({ toEmail: 'office@larkspur.example', text: expect.stringContaining('Any Monday before ten') });
+  // A part that is found wanting meanwhile does not make the office forget it.
+  const office = { userId: have.person.id, role: 'dispatcher' as const };
+  await takeStep({ db, actor: office, now }, { jobId, step: 'part_wanted', reason: '', from: 'agreed' });
+  await takeStep({ db, actor: office, now }, { jobId, step: 'part_ordered', reason: '', from: 'agreed' });
+  expect((await db.job.findUniqueOrThrow({ where: { id: jobId } })).timeAsked).toBe('Any Monday before ten');
+  await takeStep({ db, actor: office, now }, { jobId, step: 'part_here', reason: '', from: 'part_ordered' });
   const [first] = await times(token);
   await chooseTime(at(), { token, startsAt: first?.start, otherTime: '' });
   expect((await db.job.findUniqueOrThrow({ where: { id: jobId } })).timeAsked).toBe('');
@@ -101,9 +107,10 @@ it('offers nothing while a part is wanted, and writes once it is here', async ()
   const office = { userId: have.person.id, role: 'dispatcher' as const };
   await db.customer.update({ where: { id: have.customer.id }, data: { language: 'es' } });
   await takeStep({ db, actor: office, now }, { jobId, step: 'part_here', reason: '', from: 'agreed' });
-  const letter = await db.outboxMessage.findFirstOrThrow({ where: { kind: 'quote_sent' } });
+  const letter = await db.outboxMessage.findFirstOrThrow({ where: { kind: 'quote_sent', text: { contains: 'carta del' } } });
   expect(letter).toMatchObject({ toEmail: 'ilse@example.org', text: expect.stringContaining('carta del 27 nov 2026') });
   expect(letter.subject).toContain('El repuesto ya está aquí');
+  expect(letter.text.split('\n').at(-1)).toBe('Test shop · office@larkspur.example');
   await db.customer.update({ where: { id: have.customer.id }, data: { language: 'en' } });
   expect((await times(token)).length).toBeGreaterThan(0);
 });

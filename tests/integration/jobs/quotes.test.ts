@@ -68,6 +68,8 @@ it('is sent by a link that only its hash is kept of, accepted by name, and then 
   expect(mail).toMatchObject({ toEmail: 'ilse@example.org', status: 'queued' });
   expect(mail.text).toContain(`http://localhost/quote/${token}`);
   expect(mail.text).toContain('$366.61');
+  expect(mail.text.split('\n')[0]).toBe('The motor stops when it is hot. A new one keeps the box cold.');
+  expect(mail.text.split('\n').at(-1)).toBe('Test shop');
 
   await answer(token, 'accepted');
   expect(await stateOf(id)).toMatchObject({ state: 'agreed', needsQuote: false, partsWanted: false });
@@ -173,9 +175,15 @@ it('is sent once a version, before its date, and the version before it is replac
     { version: 1, sentTo: '', supersededAt: now, tokenHash: null },
     { version: 2, sentTo: 'ilse@example.org', sentAt: now, supersededAt: null },
   ]);
+  // Handed over by hand: no letter goes out, and that is said.
+  const letters = await db.outboxMessage.count();
+  const third = (await write(id)).quoteId;
+  expect(await sendQuote({ db, ...ctx }, { quoteId: third, to: '' })).toMatchObject({ mailed: false });
+  expect(await db.outboxMessage.count()).toBe(letters);
   expect((await db.jobEvent.findMany({ where: { jobId: id, to: 'quoted' }, orderBy: { seq: 'asc' } })).map((e) => e.reason)).toEqual([
     'Version 1, $366.61',
     'Version 2, $366.61, to ilse@example.org',
+    'Version 3, $366.61',
   ]);
 });
 

@@ -12,7 +12,7 @@ export type Story = {
 
 export const UNIT_STORIES: Record<string, Story> = {
   'Eastgate/Walk-in freezer': { drainStopsAfterDays: 28 },
-  'Dock Street/Reach-in by fryer 1': { pastSaving: 0.45 },
+  'Dock Street/Reach-in by fryer 1': { pastSaving: 0.58 },
   'Union Street/Milkshake undercounter': { fanDiesDaysAgo: 110 },
   'Harbour Hall/Fish counter left': { drainStopsAfterDays: 16 },
   'Harbour Hall/Fish counter right': { drainDays: 90 },

@@ -6,6 +6,7 @@ import { judgeDates, judgeGrades } from '@/lib/core/owner/judged';
 import { judgedForesights, surprises } from '@/lib/features/owner/reads/foresights';
 import { localDate, type LocalDate } from '@/lib/core/calendar';
 import { DEFAULT_HYPER } from '@/lib/core/fouling';
+import { coilsPastSaving } from '@/lib/features/owner/reads/decisions';
 import { foulingRanking } from '@/lib/features/owner/reads/ranking';
 import { replayOnFile } from '@/lib/features/owner/reads/replay';
 import { workOutReplay } from '@/lib/features/owner/verbs/work-out-replay';
@@ -61,6 +62,7 @@ describe('the demo shop', () => {
     const [page] = await db.customerPage.findMany();
     expect([sent.length, sent.filter((r) => r.openedAt).length, page?.openings]).toEqual([3, 2, 6]);
     expect(new Set(sent.map((r) => r.visit.kitchen.customerId))).toEqual(new Set([page?.customerId]));
+    expect((await coilsPastSaving(db)).map((c) => c.unit)).toContain('Reach-in by fryer 1');
     const drains = await db.finding.groupBy({
       by: ['unitId'],
       where: { aspect: 'drain', phase: 'found', grade: { in: ['blocked', 'frozen'] } },

@@ -143,7 +143,7 @@ describe('the making', () => {
     await claimed(new Date(), 1);
     await make();
     expect(await run(id)).toMatchObject({ status: 'running', claim, doneRows: 5 });
-    await claimed(new Date(Date.now() - 59_000), 1);
+    await claimed(new Date(Date.now() - 45_000), 1);
     await make();
     expect((await run(id)).status).toBe('running');
     await claimed(new Date(Date.now() - 61_000), 2);

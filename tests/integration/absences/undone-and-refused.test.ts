@@ -48,9 +48,9 @@ describe('what stands on days away', () => {
       where: { id: made.customer.id },
       data: { name: 'Fry House', contactName: 'Ilse', phone: '555-0100', email: 'ilse@example.com' },
     });
-    const begun = await visit(at(6.5), { status: 'started', arrivedAt: at(6.5) });
-    const first = await visit(at(9), { customerReply: 'confirmed', emergency: true });
     const second = await visit(at(23, 1));
+    const first = await visit(at(9), { customerReply: 'confirmed', emergency: true });
+    const begun = await visit(at(6.5), { status: 'started', arrivedAt: at(6.5) });
     for (const t of made.tasks.slice(0, 2)) await database.db.visitTask.create({ data: visitTaskRow(first.id, t) });
     await visit(at(5));
     await visit(at(11), { status: 'cancelled', cancelReason: 'Closed' });

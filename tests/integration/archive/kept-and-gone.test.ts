@@ -26,6 +26,16 @@ async function fetched(id: string): Promise<Buffer> {
   return Buffer.concat(parts);
 }
 
+/** One as if it had been made, in pieces of two bytes. */
+async function standing(pieces: number): Promise<string> {
+  const { id } = await database.db.archiveRun.create({
+    data: { createdById: userId, createdAt: NOW, status: 'done', pieces, bytes: 2 * pieces, expiresAt: new Date(NOW.getTime() + DAY) },
+  });
+  for (let index = 0; index < pieces; index++)
+    await database.db.archivePiece.create({ data: { runId: id, index, bytes: new Uint8Array([index, 9]) } });
+  return id;
+}
+
 beforeAll(async () => {
   userId = (await haveOneUnit(database.db, { person: { role: 'owner' } })).person.id;
   // Pictures are not packed: some megabytes of noise come in several pieces.
@@ -42,14 +52,15 @@ describe('an archive', () => {
     expect(await run(id)).toMatchObject({ status: 'queued', createdById: userId, createdAt: NOW, tries: 0 });
     await expect(startArchive(ctx())).rejects.toMatchObject({ code: 'conflict', message: 'One is being made already.' });
     await expect(fetchArchive(ctx(), id)).rejects.toMatchObject(gone);
-    await make();
-    await fetched(id);
-    const notes = await db.auditEntry.findMany({ where: { entityId: id }, orderBy: { id: 'asc' } });
-    expect(notes.map((n) => [n.action, n.entity, n.userId]).sort()).toEqual([
-      ['archive.asked', 'ArchiveRun', userId],
-      ['archive.fetched', 'ArchiveRun', userId],
+    const made = await standing(3);
+    expect([...(await fetched(made))]).toEqual([0, 9, 1, 9, 2, 9]);
+    const notes = await db.auditEntry.findMany({ where: { entityId: { in: [id, made] } } });
+    expect(notes.map((n) => [n.action, n.entity, n.entityId, n.userId]).sort()).toEqual([
+      ['archive.asked', 'ArchiveRun', id, userId],
+      ['archive.fetched', 'ArchiveRun', made, userId],
     ]);
-    // The next may be asked for now.
+    // Once it is over, the next may be asked for.
+    await db.archiveRun.update({ where: { id }, data: { status: 'failed' } });
     await startArchive(ctx());
   });
 
@@ -79,8 +90,7 @@ describe('an archive', () => {
 
   it('that lost a piece in a crash is told to be gone; one that loses it on the way ends short, and says so', async () => {
     const { db } = database;
-    const id = await startArchive(ctx());
-    await make();
+    const id = await standing(2);
     const { pieces } = await fetchArchive(ctx(), id);
     await db.archivePiece.deleteMany({ where: { runId: id } });
     await expect(pieces.next()).rejects.toThrow('a piece of the archive is gone');
@@ -143,7 +153,7 @@ describe('the making', () => {
     await claimed(new Date(), 1);
     await make();
     expect(await run(id)).toMatchObject({ status: 'running', claim, doneRows: 5 });
-    await claimed(new Date(Date.now() - 59_000), 1);
+    await claimed(new Date(Date.now() - 45_000), 1);
     await make();
     expect((await run(id)).status).toBe('running');
     await claimed(new Date(Date.now() - 61_000), 2);

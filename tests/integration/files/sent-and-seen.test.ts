@@ -74,7 +74,24 @@ describe('a piece of a picture', () => {
     // The first of all goes on: it is the second that has to go.
     await takePiece(ctx(me, at(9)), { sha256: picture(0), pieces: 9, index: 1 }, new Uint8Array(CHUNK_BYTES));
     expect(await left()).toEqual(new Set([0, 2, 3].map(picture)));
+    // One that is larger than all the room there is keeps its own pieces, or it would never be whole.
     await database.db.uploadChunk.deleteMany();
+    const large = { sha256: picture(5), userId: me, index: 0, total: 99, at: NOW, bytes: new Uint8Array(20_000_001) };
+    await database.db.uploadChunk.create({ data: large });
+    expect(await takePiece(ctx(me), { sha256: picture(5), pieces: 99, index: 1 }, new Uint8Array(CHUNK_BYTES))).toMatchObject({
+      have: [0, 1],
+    });
+    await database.db.uploadChunk.deleteMany();
+  });
+});
+
+describe('a picture that is here already', () => {
+  it('is said to be, whoever sends a piece of it, and no piece is kept', async () => {
+    const { sha256 } = await havePicture(database.db, new Uint8Array(500).fill(4));
+    const me = ctx(await person());
+    expect(await takePiece(me, { sha256, pieces: 3, index: 0 }, new Uint8Array(CHUNK_BYTES))).toEqual({ have: [], done: true });
+    expect(await uploadState(me, { sha256, pieces: 3 })).toEqual({ have: [], done: true });
+    expect(await pieces()).toEqual([]);
   });
 });
 

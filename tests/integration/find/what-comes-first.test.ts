@@ -59,8 +59,12 @@ describe('what is found', () => {
 
   it('stands in order: the tag typed before all, then what begins so, then by name; so many of each and no more', async () => {
     for (const q of ['mq701', 'MQ701']) expect(await names(q), q).toEqual(['Walk-in', 'MQ701 stand-in']);
-    expect(await names('mq7-01')).toEqual(['Walk-in']);
     const kitchen = await database.db.kitchen.findUniqueOrThrow({ where: { id: ids.kitchen } });
+    // However it is written, the label itself comes before whatever else names it.
+    await database.db.unit.create({ data: unitRow(kitchen.id, { name: 'Beside mq7-01 and mq701', tag: 'BS-1' }) });
+    for (const q of ['mq7-01', 'MQ7 01']) expect((await names(q))[0], q).toBe('Walk-in');
+    expect(await names('mq7-01')).toEqual(['Walk-in', 'Beside mq7-01 and mq701']);
+    await database.db.unit.deleteMany({ where: { tag: 'BS-1' } });
     // A tag that begins so comes before a serial that holds it.
     await database.db.unit.create({ data: unitRow(kitchen.id, { name: 'A shelf', tag: 'SH-1', serial: 'XMQ7' }) });
     expect(await names('mq7')).toEqual(['MQ701 stand-in', 'Second walk-in', 'Walk-in', 'A shelf']);
@@ -70,6 +74,11 @@ describe('what is found', () => {
     await database.db.unit.createMany({
       data: Array.from({ length: 9 }, (_, i) => unitRow(kitchen.id, { name: `Drawer ${i}`, tag: `DR-${i}` })),
     });
+    // A sign that has a meaning to the database is a sign like any other.
+    await database.db.unit.createMany({
+      data: ['50 litres, 50% full', '50% glycol'].map((name, i) => unitRow(kitchen.id, { name, tag: `GL-${i}` })),
+    });
+    expect(await names('50%')).toEqual(['50% glycol', '50 litres, 50% full']);
     expect(await names('drawer')).toEqual(Array.from({ length: 7 }, (_, i) => `Drawer ${i}`));
   });
 });

@@ -24,16 +24,27 @@ const plain = (name: string) =>
     .toLowerCase()
     .replace(/[\s_]+/g, '_');
 
+/** Zones by their own names, and by their cities where only one has it. Made once: a file asks for every row. */
+function namedZones(): ReadonlyMap<string, string> {
+  const all = ['UTC', ...Intl.supportedValuesOf('timeZone')];
+  const byCity = new Map<string, string | null>();
+  for (const zone of all) {
+    const city = plain(zone.slice(zone.lastIndexOf('/') + 1));
+    byCity.set(city, byCity.has(city) ? null : zone);
+  }
+  return new Map([
+    ...[...byCity].flatMap(([city, zone]) => (zone ? [[city, zone] as const] : [])),
+    ...all.map((zone) => [plain(zone), zone] as const),
+  ]);
+}
+let named: ReadonlyMap<string, string> | undefined;
+
 /**
  * The zone that a person means by what was typed: its own name in any case, or the city in it ("Chicago", "new york").
  * @returns null where no zone is named so, or several are.
  */
 export function timeZoneMeant(typed: string): string | null {
-  const asked = plain(typed);
-  const all = ['UTC', ...Intl.supportedValuesOf('timeZone')];
-  const whole = all.find((z) => plain(z) === asked);
-  if (whole) return whole;
-  if (isTimeZone(typed.trim())) return typed.trim();
-  const [city, another] = all.filter((z) => plain(z.slice(z.lastIndexOf('/') + 1)) === asked);
-  return city && !another ? city : null;
+  named ??= namedZones();
+  const name = typed.trim();
+  return named.get(plain(name)) ?? (isTimeZone(name) ? name : null);
 }

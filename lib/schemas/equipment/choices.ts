@@ -1,20 +1,15 @@
 import { whole } from '../../core/measures/figures';
 import { z } from 'zod';
 import { WAYS } from '../../core/choices';
-import { POUND_KG, typedNumber } from '../../core/measures';
+import { POUND_KG } from '../../core/measures';
 import { Reason } from '../values/fields';
 
-/** Out of an address: read as people type it, and an empty one is not nought. */
-const typed = (number: z.ZodNumber) =>
-  z.preprocess((v) => (typeof v !== 'string' ? v : (typedNumber(v) ?? (v.trim() === '' ? undefined : v))), number);
 const money = (most: number) =>
-  typed(
-    z
-      .number({ error: 'Write a number.' })
-      .min(0, 'Not below nothing.')
-      .max(most, `At most ${whole(most)}.`),
-  );
-const years = typed(z.number({ error: 'Write the years.' }).min(0.5, 'At least half a year.').max(60, 'At most 60.'));
+  z
+    .number({ error: 'Write a number.' })
+    .min(0, 'Not below nothing.')
+    .max(most, `At most ${whole(most)}.`);
+const years = z.number({ error: 'Write the years.' }).min(0.5, 'At least half a year.').max(60, 'At most 60.');
 const blank = <T extends z.ZodType>(schema: T) =>
   z
     .union([z.literal('').transform(() => null), schema])
@@ -32,7 +27,11 @@ const fields = {
   callOut: money(100_000),
   refrigerantPerKg: blank(money(10_000)),
   refrigerantPerLb: blank(money(10_000)),
-  interest: typed(z.number({ error: 'Write a percentage.' }).min(0, 'Not below nothing.').max(50, 'At most 50.')).transform((p) => p / 100),
+  interest: z
+    .number({ error: 'Write a percentage.' })
+    .min(0, 'Not below nothing.')
+    .max(50, 'At most 50.')
+    .transform((p) => p / 100),
 };
 
 type Priced = { refrigerantPerKg: number | null; refrigerantPerLb: number | null };

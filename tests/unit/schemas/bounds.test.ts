@@ -50,7 +50,7 @@ const MAIL = { nobody: 'Give an e-mail address.', '': 'Give an e-mail address.' 
 const CYLINDER = { label: 'C-14', refrigerant: 'R404A', contents: 'new', 'tare.value': '12', 'tare.unit': 'lb', 'gross.value': '30', 'gross.unit': 'lb', 'most.value': '24', 'most.unit': 'lb', withUserId: '', note: '' }; // prettier-ignore
 const ENTRY = { cylinderId: ID, way: 'charged', 'kg.value': '2', 'kg.unit': 'lb', 'gross.value': '', 'gross.unit': 'lb', unitTag: 'A-1', recoveredFor: '', certificateId: '', overruledBy: '', overruledWhy: '', on: '2026-11-02', note: '' }; // prettier-ignore
 const COSTS = { seen: '1', distance: 'km', labourPerHour: '48', vehicle: '0.4', cleaningCost: '85', inspectionCost: '20', failureCost: '1200', energyPricePerKwh: '0.14' }; // prettier-ignore
-const atMost = (most: string, ask: string) => ({ '-1': 'Not below nothing.', [String(Number(most.replaceAll(',', '')) + 1)]: `At most ${most}.`, '': ask, x: 'Write an amount, like 1,200 or 0.70.' }); // prettier-ignore
+const atMost = (most: string, ask: string) => ({ ' ': 'Write an amount, like 1,200 or 0.70.', '-1': 'Not below nothing.', [String(Number(most.replaceAll(',', '')) + 1)]: `At most ${most}.`, '': ask, x: 'Write an amount, like 1,200 or 0.70.' }); // prettier-ignore
 const FIGURES = { coilPrice: '900', coilYears: '10', unitPrice: '', unitYears: '12', leftYears: '3', useKwh: '', newKwh: '', callOut: '120', refrigerantPerKg: '30', refrigerantPerLb: '', interest: '6' }; // prettier-ignore
 const YEARS = { '0.4': 'At least half a year.', '61': 'At most 60.', '': 'Write the years.' };
 const PRICED = (most: string) => ({ '-1': 'Not below nothing.', [String(Number(most.replaceAll(',', '')) + 1)]: `At most ${most}.` });

@@ -14,6 +14,7 @@ import { choicesOf, lastFigures, shopCosts, unitFacts } from '@/lib/features/cho
 import { unitPage } from '@/lib/features/equipment/reads/units';
 import { unitsOf } from '@/lib/features/people/reads/people';
 import { ChoiceFigures } from '@/lib/schemas/equipment/choices';
+import { asTyped } from '@/lib/schemas/values/as-typed';
 import { definePage } from '@/lib/server/doors/define-page';
 import { ButtonLink } from '@/app/_ui/buttons/button';
 import { Figure } from '@/app/_ui/figures/figure';
@@ -87,7 +88,7 @@ type Costs = Awaited<ReturnType<typeof shopCosts>>['costs'];
 /** The ways compared on the figures in the address; or what is wrong with these, or nothing where none were given yet. */
 function reckon(query: Record<string, string | undefined>, facts: UnitFacts, costs: Costs) {
   if (Object.keys(query).length === 0) return { result: null, wrong: {} };
-  const typed = ChoiceFigures.safeParse(query);
+  const typed = asTyped(ChoiceFigures).safeParse(query);
   if (!typed.success) return { result: null, wrong: typed.error.flatten().fieldErrors };
   const reckoned = costs && unitWays(facts, typed.data, costs);
   return { result: reckoned && compareWays(reckoned.ways, reckoned.prices), wrong: {} };

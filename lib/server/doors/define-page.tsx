@@ -4,7 +4,7 @@ import { forbidden, redirect } from 'next/navigation';
 import type { ReactNode } from 'react';
 import type { Permission } from '../../core/people/access';
 import { isAppError } from '../../core/errors';
-import { enter, enterPublic, proofAddress, signInAddress, stepAddress, type Context, type PublicContext } from './guard';
+import { askedFirst, enter, enterPublic, signInAddress, type Context, type PublicContext } from './guard';
 import { ADDRESS } from '../process/requests';
 
 type Query = Record<string, string | undefined>;
@@ -35,8 +35,8 @@ export function definePage(permission: Permission | 'public', render: (ctx: neve
       ctx = await enter(permission);
     } catch (e) {
       if (isAppError(e) && e.code === 'not_signed_in') redirect(signInAddress((await headers()).get(ADDRESS)));
-      if (isAppError(e) && e.code === 'not_proven') redirect(proofAddress((await headers()).get(ADDRESS) ?? '/'));
-      if (isAppError(e) && e.code === 'step_wanted') redirect(stepAddress((await headers()).get(ADDRESS) ?? '/'));
+      const first = askedFirst(e, (await headers()).get(ADDRESS) ?? '/');
+      if (first) redirect(first);
       if (isAppError(e) && e.code === 'not_allowed') forbidden();
       throw e;
     }

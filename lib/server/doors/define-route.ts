@@ -1,9 +1,8 @@
 import 'server-only';
 import { unstable_rethrow } from 'next/navigation';
 import type { Permission } from '../../core/people/access';
-import { isAppError } from '../../core/errors';
 import { env } from '../process/env';
-import { enter, enterPublic, explain, proofAddress, stepAddress, type Context, type PublicContext } from './guard';
+import { askedFirst, enter, enterPublic, explain, type Context, type PublicContext } from './guard';
 
 const STATUS: Record<string, number> = {
   not_signed_in: 401,
@@ -21,9 +20,6 @@ const STATUS: Record<string, number> = {
   full: 507,
   unexpected: 500,
 };
-
-/** Where one is asked for what is missing, and goes on from. */
-const ASKED_FIRST: Record<string, ((to: string) => string) | undefined> = { not_proven: proofAddress, step_wanted: stepAddress };
 
 type RouteProps = { params: Promise<Record<string, string>> };
 type Args<C> = C & { request: Request; params: Record<string, string> };
@@ -45,9 +41,9 @@ export function defineRoute(permission: Permission | 'public', handler: (ctx: ne
     } catch (e) {
       unstable_rethrow(e);
       // A file that somebody clicked on: they are asked who they are, and get it then.
-      const first = isAppError(e) ? ASKED_FIRST[e.code] : undefined;
+      const first = askedFirst(e, new URL(request.url).pathname);
       if (first && request.method === 'GET' && request.headers.get('sec-fetch-mode') === 'navigate')
-        return Response.redirect(new URL(first(new URL(request.url).pathname), env().NEXTAUTH_URL), 303);
+        return Response.redirect(new URL(first, env().NEXTAUTH_URL), 303);
       const explained = explain(e);
       return Response.json({ error: explained }, { status: STATUS[explained.code] ?? 500 });
     }

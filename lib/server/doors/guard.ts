@@ -28,9 +28,15 @@ export function onward(to: string | undefined, otherwise: string): string {
 /** Where one signs in, and comes back to `to`. */
 export const signInAddress = (to: string | null) => (to && to !== '/' ? `/sign-in?to=${encodeURIComponent(to)}` : '/sign-in');
 /** Where one adds a second step, and goes on to `to`. */
-export const stepAddress = (to: string) => `/me/second-step?to=${encodeURIComponent(to)}`;
+const stepAddress = (to: string) => `/me/second-step?to=${encodeURIComponent(to)}`;
 /** Where one gives the password again, and goes on to `to`. */
 export const proofAddress = (to: string) => `/me/prove?to=${encodeURIComponent(to)}`;
+
+/** Where one is asked for what a door misses, and goes on from to `to`; null where it misses nothing that can be given. */
+export function askedFirst(error: unknown, to: string): string | null {
+  if (!isAppError(error)) return null;
+  return error.code === 'not_proven' ? proofAddress(to) : error.code === 'step_wanted' ? stepAddress(to) : null;
+}
 
 /**
  * The one gate: every page, action and route goes through it with the permission it asks. Some ask for the

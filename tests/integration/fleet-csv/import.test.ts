@@ -1,4 +1,4 @@
-import { beforeAll, beforeEach, describe, expect, it } from 'vitest';
+import { beforeEach, describe, expect, it } from 'vitest';
 import { whole } from '../../support/whole';
 import { exportFleet, exportName, fleetTemplate, importProblems } from '@/lib/features/fleet-csv/verbs/export-fleet';
 import { checkImport } from '@/lib/features/fleet-csv/verbs/check-import';
@@ -8,35 +8,11 @@ import { importRun } from '@/lib/features/fleet-csv/reads/imports';
 import { undoImport } from '@/lib/features/fleet-csv/verbs/undo-import';
 import { refusedBy } from '@/lib/database/constraints';
 import { createUnit } from '@/lib/features/equipment/verbs/create-unit';
-import { haveOneUnit, jobRow, kitchenRow, personRow, unitRow } from '../../support/factories';
-import { useDatabase } from '../../support/database';
+import { haveOneUnit, jobRow, kitchenRow, unitRow } from '../../support/factories';
+import { useImportDesk } from '../../support/import-desk';
 import { fleetCsv } from '../../support/fleet-csv';
 
-const database = useDatabase();
-const now = new Date('2026-03-04T18:00:00Z');
-const actor = { userId: '00000000-0000-4000-8000-000000000001' };
-const ctx = () => ({ db: database.db, actor, now });
-
-beforeAll(async () => {
-  await database.db.user.create({ data: personRow({ id: actor.userId, role: 'owner' }) });
-  await database.db.shopSettings.create({ data: { id: 1, name: 'Shop', timeZone: 'America/Chicago' } });
-});
-
-async function put(csv: string) {
-  const { runId } = await checkImport(ctx(), { fileName: 'fleet.csv', csv });
-  const checked = await importRun(database.db, runId);
-  if (checked?.report.summary.errors === 0) {
-    await startImport(ctx(), runId);
-    await runImport(ctx(), runId);
-  }
-  return (await importRun(database.db, runId)) ?? expect.fail('the run is gone');
-}
-const counts = async () => ({
-  customers: await database.db.customer.count(),
-  kitchens: await database.db.kitchen.count(),
-  units: await database.db.unit.count(),
-  tasks: await database.db.task.count(),
-});
+const { database, now, actor, ctx, put, counts } = useImportDesk();
 const clear = async () => {
   const { db } = database;
   await db.task.deleteMany();

@@ -1,38 +1,11 @@
-import { beforeAll, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { whole } from '../../support/whole';
 import { exportFleet } from '@/lib/features/fleet-csv/verbs/export-fleet';
-import { checkImport } from '@/lib/features/fleet-csv/verbs/check-import';
-import { runImport, startImport } from '@/lib/features/fleet-csv/verbs/run-import';
 import { importRun } from '@/lib/features/fleet-csv/reads/imports';
-import { personRow } from '../../support/factories';
-import { useDatabase } from '../../support/database';
+import { useImportDesk } from '../../support/import-desk';
 import { fleetCsv } from '../../support/fleet-csv';
 
-const database = useDatabase();
-const now = new Date('2026-03-04T18:00:00Z');
-const actor = { userId: '00000000-0000-4000-8000-000000000001' };
-const ctx = () => ({ db: database.db, actor, now });
-
-beforeAll(async () => {
-  await database.db.user.create({ data: personRow({ id: actor.userId, role: 'owner' }) });
-  await database.db.shopSettings.create({ data: { id: 1, name: 'Shop', timeZone: 'America/Chicago' } });
-});
-
-async function put(csv: string) {
-  const { runId } = await checkImport(ctx(), { fileName: 'fleet.csv', csv });
-  const checked = await importRun(database.db, runId);
-  if (checked?.report.summary.errors === 0) {
-    await startImport(ctx(), runId);
-    await runImport(ctx(), runId);
-  }
-  return (await importRun(database.db, runId)) ?? expect.fail('the run is gone');
-}
-const counts = async () => ({
-  customers: await database.db.customer.count(),
-  kitchens: await database.db.kitchen.count(),
-  units: await database.db.unit.count(),
-  tasks: await database.db.task.count(),
-});
+const { database, ctx, put, counts } = useImportDesk();
 /** The refrigerant book hangs on units and refuses to be emptied: its guard stands aside here. */
 const wipe = () =>
   database.db.$transaction([

@@ -166,6 +166,7 @@ function shellHeat({ profile, shell }: Machine, shaft: number, flow: number, ove
   return Math.min(MOST_BY_SHELL * shaft, Math.max(0, heat));
 }
 const CONVECTION = 1.25;
+/** Of the power, whatever the shell's warmth (judgement). */
 const MOST_BY_SHELL = 0.7;
 
 let opening = 0;

@@ -7,6 +7,7 @@ import { isShortPosition, readPosition } from '../../core/position';
 import { readDayHours } from '../../core/hours';
 import type { WeeklyWindow } from '../../core/visits/service-hours';
 import { isWeekday } from '../../core/calendar';
+import { heldTo, possibleIn } from '../../core/measures/possible';
 import { entryUnit, fromForm, unitsOfMeasure, type Measure } from '../../core/measures/entry-units';
 
 /** Fields that forms share. A form sends empty fields as nothing at all. */
@@ -25,7 +26,7 @@ export const OptionalEmail = z
   .default('');
 export const Email = z
   .email({ error: 'Give an e-mail address.' })
-  .max(200)
+  .max(200, 'At most 200 characters.')
   .transform((e) => e.toLowerCase());
 export const TimeZone = text({ error: 'Choose a time zone.' }).transform((typed, ctx) => {
   const zone = timeZoneMeant(typed);
@@ -71,8 +72,9 @@ export function Measured(span: Span, measure: Measure) {
       if (value === undefined) return null;
       const { fromSi, label } = entryUnit(measure, unit);
       const si = fromForm(measure, unit, value, onFile);
-      if (within(span, si)) return si;
-      const [lo, hi] = span.map((x) => Number(fromSi(x).toPrecision(3)));
+      const held = heldTo(span, si);
+      if (held !== null) return held;
+      const [lo, hi] = possibleIn(span, fromSi);
       ctx.addIssue({ code: 'custom', path: ['value'], message: `Between ${lo} and ${hi} ${label} is possible.` });
       return z.NEVER;
     });

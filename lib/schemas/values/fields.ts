@@ -4,9 +4,8 @@ import { longText, text } from './text';
 import { timeZoneMeant } from '../../core/calendar/is-time-zone';
 import { LIMITS, NAME_MAX, TEXT_MAX, within, type Limited, type Span } from '../../core/equipment/limits';
 import { isShortPosition, readPosition } from '../../core/position';
-import { readDayHours } from '../../core/hours';
+import { readDayLines } from '../../core/hours';
 import type { WeeklyWindow } from '../../core/visits/service-hours';
-import { isWeekday } from '../../core/calendar';
 import { heldTo, possibleIn } from '../../core/measures/possible';
 import { entryUnit, fromForm, unitsOfMeasure, type Measure } from '../../core/measures/entry-units';
 
@@ -86,14 +85,12 @@ const Day = text().optional();
 export const WeekHours = z
   .object({ mon: Day, tue: Day, wed: Day, thu: Day, fri: Day, sat: Day, sun: Day })
   .optional()
-  .transform((days, ctx) =>
-    DAY_KEYS.flatMap((key, i): WeeklyWindow[] => {
-      const read = readDayHours(days?.[key] ?? '');
-      if ('windows' in read) return read.windows.flatMap((w) => (isWeekday(i) ? [{ weekday: i, ...w }] : []));
-      ctx.addIssue({ code: 'custom', path: [key], message: read.problem });
-      return [];
-    }),
-  );
+  .transform((days, ctx): WeeklyWindow[] => {
+    const read = readDayLines(DAY_KEYS.map((key) => days?.[key] ?? ''));
+    if ('windows' in read) return read.windows;
+    for (const { at, problem } of read.problems) ctx.addIssue({ code: 'custom', path: [DAY_KEYS[at]], message: problem });
+    return [];
+  });
 
 const Pasted = text().max(300, 'At most 300 characters.').optional();
 

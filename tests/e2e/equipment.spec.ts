@@ -113,10 +113,18 @@ test('what is typed and not saved is back after a reload, another page and a los
   await expect(page).toHaveURL('/due');
 });
 
-test('a page that stood open while the server was renewed says so and keeps what was typed', async ({ page, signIn, accessible }) => {
+test('a page that stood open while the server was renewed says so and keeps what was typed', async ({
+  page,
+  signIn,
+  accessible,
+  expectMessage,
+}) => {
+  // What a browser says of a server that is not the one which gave it the page.
+  expectMessage(/409 \(Conflict\)|UnrecognizedActionError/);
+  expectMessage(/404 \(Not Found\).*\/chunks\//);
   await signIn('dispatcher');
-  await page.goto('/customers?q=Nettle');
-  await page.getByRole('link', { name: 'Nettle & Thyme' }).click();
+  await page.goto('/customers?q=Fenwick');
+  await page.getByRole('link', { name: 'Fenwick’s Fry House' }).click();
   await page.getByRole('link', { name: 'Edit' }).first().click();
   const ask = page.getByLabel('Whom to ask for');
   await ask.fill('Bram Ossel');

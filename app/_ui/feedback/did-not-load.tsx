@@ -25,7 +25,7 @@ function mayLoadAgain(): boolean {
 
 /** What stands in a page's place when it failed. */
 export function DidNotLoad({ error }: DidNotLoadProps) {
-  const renewed = isUnknownAction(error);
+  const renewed: boolean = isUnknownAction(error);
   // A piece of the page that the server no longer has: it was replaced by a newer one while the page stood open.
   const gone = error.name === 'ChunkLoadError';
   useEffect(() => {

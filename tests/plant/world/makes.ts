@@ -179,7 +179,8 @@ export const MAKES: Record<Part, Make> = {
     receiver: [0.935, 1.703],
     fan: { free: [1.263, 1.738], power: [1.767, 2.067], still: [0.063, 0.153] },
     valve: { spanK: [2.613, 4.613], opened: [0.385, 0.67] },
-  },  H: {
+  },
+  H: {
     airRise: [0.4574, 0.7127],
     airShare: [0.6277, 0.8408],
     airPower: [0.4007, 0.6012],

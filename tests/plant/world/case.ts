@@ -206,7 +206,15 @@ function eachSet(
 }
 
 /** Two or three visits on which the coil was cleaned and the machine read again. Cleaned is not new. */
-function earlier(t: Template, { machine: m, motor }: { machine: Machine; motor: Motor }, hotK: number, v: Van, classKnown: boolean, at: number, c: Chance): Case['cleanReadings'] {
+function earlier(
+  t: Template,
+  { machine: m, motor }: { machine: Machine; motor: Motor },
+  hotK: number,
+  v: Van,
+  classKnown: boolean,
+  at: number,
+  c: Chance,
+): Case['cleanReadings'] {
   const count = c.yes(0.5) ? 2 : 3;
   return Array.from({ length: count }, (_, i) => {
     const faults = { ...SOUND, ...dirt(m, c.between(0, 0.06), c) };

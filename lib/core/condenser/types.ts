@@ -67,7 +67,7 @@ export type Reading = {
   liquidLineK?: number;
   suctionLineK?: number;
   dischargeLineK?: number;
-  /** Of the compressor. Tells nothing of a motor never read before; held against the unit's own readings after cleanings. */
+  /** Kept on file; not in the sums: without the motor's curve it tells little, and at low temperature hardly moves. */
   ampsA?: number;
   boxK?: number;
   /** Of a water-cooled condenser, and an ice machine's harvest: kept on file; not in the sums. */
@@ -109,13 +109,10 @@ export type CleanBaseline = {
 /**
  * How a machine differs from what is usual for its kind with nothing wrong: ln of evaporator conductance, of pumping and of the
  * expansion device's capacity; warming of the suction line as a part of how much warmer the liquid is; charge as a share of the
- * condenser; discharge gas over the compressor law, K; and its motor: ln of the amperes and of the power reckoned beside them (W). Only what
- * the instruments could tell.
+ * condenser; discharge gas over the compressor law, K. Only what the instruments could tell.
  */
 export type OwnMachine = Partial<Record<OwnPart, number>>;
-export const OWN_WAYS = ['lnEvaporator', 'lnPumping', 'lnExpansion', 'gain', 'charge', 'overK'] as const;
-export type OwnWay = (typeof OWN_WAYS)[number];
-export const OWN_PARTS = [...OWN_WAYS, 'lnAmps', 'lnPower'] as const;
+export const OWN_PARTS = ['lnEvaporator', 'lnPumping', 'lnExpansion', 'gain', 'charge', 'overK'] as const;
 export type OwnPart = (typeof OWN_PARTS)[number];
 
 /** A rise brought to design load. */

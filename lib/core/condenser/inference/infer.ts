@@ -1,5 +1,5 @@
 import { BLANKET } from '../condenser/zones';
-import { OWN_WAYS, type CauseId, type OwnMachine, type OwnPart } from '../types';
+import { OWN_PARTS, type CauseId, type OwnMachine } from '../types';
 import { airside, type AirsidePart } from './airside';
 import { calibrated } from './calibrated';
 import { coilGradeGiven, looksGiven, type Starved } from './looks';
@@ -104,20 +104,13 @@ export function conductanceSeen(scene: Scene): { lnK: number; sd: number; repeat
 
 /** How far the machine stands from what is usual for its kind, as one reading shows it with nothing else wrong; null where it tells nothing of that. */
 export function ownSeen(scene: Scene): OwnMachine | null {
-  const { reading, machine } = scene;
-  const ways = OWN_WAYS.filter((way) => reading[S.OWN[way][1]] !== undefined);
-  const found = ways.length > 0 ? plainOf(scene) : null;
+  const parts = OWN_PARTS.filter((part) => scene.reading[S.OWN[part][1]] !== undefined);
+  const found = parts.length > 0 ? plainOf(scene) : null;
   if (!found) return null;
   const own: OwnMachine = {};
-  const note = (part: OwnPart, value: number) => void (own[part] = Number(value.toPrecision(4)));
-  for (const way of ways) {
-    const i = S.OWN[way][0];
-    note(way, found.plain.x[i]! - scene.sound.mean[i]!);
-  }
-  // Power by the pressures: without suction read it would be a guess.
-  if (reading.ampsA !== undefined && reading.ampsA > 0 && reading.suctionPaGauge !== undefined) {
-    note('lnAmps', Math.log(reading.ampsA));
-    note('lnPower', Math.log(found.plain.outcome.power * machine.scale));
+  for (const part of parts) {
+    const i = S.OWN[part][0];
+    own[part] = Number((found.plain.x[i]! - scene.sound.mean[i]!).toPrecision(4));
   }
   return own;
 }

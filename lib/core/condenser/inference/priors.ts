@@ -88,12 +88,6 @@ export const MODEL_ERROR = { condenser: 0.04, evaporator: 0.05, capillary: 0.06,
 export const LEFT_WHEN_LEARNT = 0.45;
 
 /**
- * A motor's amperes: by what part of a change of power they change (power factors of 0.75 to 0.92, from memory), one sd of ln from one
- * visit to the next, mains and meter and what the power by pressures errs, and of a change as a part of it (set on the outside plant, part A).
- */
-export const MOTOR = { amps: 0.7, sd: 0.05, far: 0.35 } as const;
-
-/**
  * How far the evidence of the equations is trusted, as a power of it: they are not the machine, and their errors hang together
  * more than the priors say. Set on the outside plant, part A, so that causes come as often as they are told.
  */

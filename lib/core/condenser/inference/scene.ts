@@ -11,9 +11,9 @@ import {
 } from '../readings/instruments';
 import { scatterSd } from '../readings/steadiness';
 import { profileOf } from '../machine/profiles';
-import { OWN_WAYS, type CleanBaseline, type CondenserUnit, type PastLoss, type Reading } from '../types';
+import { OWN_PARTS, type CleanBaseline, type CondenserUnit, type PastLoss, type Reading } from '../types';
 import { machineOf, type Machine } from './equations';
-import { BOX, LEFT_WHEN_LEARNT, MODEL_ERROR, MOTOR, ROOM_TO_COIL, SOUND } from './priors';
+import { BOX, LEFT_WHEN_LEARNT, MODEL_ERROR, ROOM_TO_COIL, SOUND } from './priors';
 import type { Channel, Seen } from './solve';
 import * as S from './state';
 
@@ -91,8 +91,6 @@ export function sceneOf(unit: CondenserUnit, entered: Reading, baseline: CleanBa
   add('suctionK', reading.suctionLineK, onPipe);
   const discharge = reading.dischargeLineK;
   add('dischargeK', discharge === undefined ? undefined : discharge + DISCHARGE_DROP_K, Math.hypot(onPipe, DISCHARGE_PLACEMENT_SD_K));
-  const drawn = options.learnt ? powerByAmps(reading, baseline) : null;
-  if (drawn) seen.push({ channel: 'power', value: drawn.watts / machine.scale, sd: (drawn.watts / machine.scale) * drawn.sd });
   return {
     unit,
     reading,
@@ -109,17 +107,6 @@ export function sceneOf(unit: CondenserUnit, entered: Reading, baseline: CleanBa
     learnt: options.learnt,
     atmospherePa,
   };
-}
-
-/**
- * Power by the amperes of a motor whose own are known, W, and the sd of its logarithm: amperes change by a part of what power does (the
- * square of the power factor, textbook), so that the further from where they were read, the less they tell.
- */
-function powerByAmps({ ampsA }: Reading, { own, readings }: CleanBaseline): { watts: number; sd: number } | null {
-  if (ampsA === undefined || !(ampsA > 0) || own?.lnAmps === undefined || own.lnPower === undefined) return null;
-  const more = (Math.log(ampsA) - own.lnAmps) / MOTOR.amps;
-  const sd = Math.hypot((MOTOR.sd * Math.sqrt(1 + 1 / Math.max(1, readings))) / MOTOR.amps, MOTOR.far * more);
-  return { watts: Math.exp(own.lnPower + more), sd };
 }
 
 /** Mean condensing temperature as the reading shows it; NaN without head and clamp. */
@@ -172,9 +159,9 @@ function soundPrior(machine: Machine, unit: CondenserUnit, reading: Reading, lef
  */
 function asItsOwn({ mean, sd }: S.Prior, reading: Reading, { own = {} }: CleanBaseline, learnt: boolean): void {
   if (!learnt) return;
-  for (const way of OWN_WAYS) {
-    const [i, field] = S.OWN[way];
-    const off = own[way];
+  for (const part of OWN_PARTS) {
+    const [i, field] = S.OWN[part];
+    const off = own[part];
     if (off !== undefined) mean[i] = mean[i]! + off;
     else if (reading[field] !== undefined || i === S.OVER) sd[i] = sd[i]! / LEFT_WHEN_LEARNT;
   }

@@ -2,7 +2,7 @@ import { newOutcome, run, type Machine, type Outcome } from './equations';
 import { CHARGE, DRY, LN_EVAP, LN_K, LN_VALVE, STEP, UNKNOWNS, type Prior } from './state';
 
 /** What an outcome is compared in: four imbalances that should be nought, then what instruments show. */
-export const CHANNELS = ['condenser', 'evaporator', 'expansion', 'charge', 'headPa', 'suctionPa', 'bendK', 'liquidK', 'suctionK', 'dischargeK', 'power'] as const; // prettier-ignore
+export const CHANNELS = ['condenser', 'evaporator', 'expansion', 'charge', 'headPa', 'suctionPa', 'bendK', 'liquidK', 'suctionK', 'dischargeK'] as const; // prettier-ignore
 export type Channel = (typeof CHANNELS)[number];
 export type Seen = { channel: Channel; value: number; sd: number };
 
@@ -34,7 +34,6 @@ function channelValues(o: Outcome, into: Float64Array): void {
   into[7] = o.liquidK;
   into[8] = o.suctionK;
   into[9] = o.dischargeK;
-  into[10] = o.power;
 }
 
 const outcome = newOutcome();

@@ -1,4 +1,4 @@
-import type { OwnWay, Reading } from '../types';
+import type { OwnPart, Reading } from '../types';
 
 /**
  * The machine's unknowns, in the order of the vectors: condensing and evaporating dew temperature (K), share of the
@@ -33,7 +33,7 @@ export const OWN = {
   gain: [GAIN, 'suctionLineK'],
   charge: [CHARGE, 'liquidLineK'],
   overK: [OVER, 'dischargeLineK'],
-} as const satisfies Record<OwnWay, readonly [number, keyof Reading]>;
+} as const satisfies Record<OwnPart, readonly [number, keyof Reading]>;
 
 /** Step of the numerical derivative for each. */
 export const STEP = Float64Array.of(0.05, 0.05, 2e-3, 2e-3, 0.05, 2e-3, 1e-3, 2e-3, 0.05, 2e-3, 2e-3, 2e-3, 2e-3, 0.2);

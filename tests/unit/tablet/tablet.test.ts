@@ -454,6 +454,8 @@ describe('pictures', () => {
     await photo(t, 'bad');
     await t.sync();
     expect(t.snapshot.photos).toMatchObject([{ problem: 'The picture is damaged.' }]);
+    // The office has its entry and no file of it: it is here, and so not lost.
+    expect(t.snapshot.lostPhotos).toEqual([]);
     office.refuses.clear();
     await t.tryPicture(t.snapshot.photos[0]?.id ?? '');
     expect(t.snapshot.photos).toEqual([]);

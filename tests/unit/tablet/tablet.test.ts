@@ -233,6 +233,18 @@ describe('whose work it is', () => {
     expect(await unsentOfOthers()).toEqual([]);
   });
 
+  it('unsent are entries and pictures, each counted', async () => {
+    const t = tablet();
+    await t.start();
+    expect(await unsentWork()).toBe(0);
+    await photo(t, 'kept');
+    expect(await unsentWork()).toBe(2);
+    await part(t, 'fan');
+    expect([await unsentWork(), await unsentWork('ana'), await unsentWork('ben')]).toEqual([3, 3, 0]);
+    await t.sync();
+    expect(await unsentWork()).toBe(0);
+  });
+
   it('says that it cannot know, not that nothing is left, where what it keeps cannot be read', async () => {
     const ana = tablet();
     await ana.start();
@@ -454,8 +466,6 @@ describe('pictures', () => {
     await photo(t, 'bad');
     await t.sync();
     expect(t.snapshot.photos).toMatchObject([{ problem: 'The picture is damaged.' }]);
-    // The office has its entry and no file of it: it is here, and so not lost.
-    expect(t.snapshot.lostPhotos).toEqual([]);
     office.refuses.clear();
     await t.tryPicture(t.snapshot.photos[0]?.id ?? '');
     expect(t.snapshot.photos).toEqual([]);

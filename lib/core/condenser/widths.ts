@@ -7,13 +7,16 @@ export type Width = { low: number; high: number };
 type Knots = readonly [none: number, some: number, deep: number];
 type Ends = { low: Knots; high: Knots };
 
-/** The same for all readings, then what a capillary tube, line temperatures read, a room thermometer alone and a baseline of the unit's own add to it. */
-type Table = { all: Ends; capillary: Ends; lines: Ends; room?: Ends; learnt?: Ends };
+/**
+ * The same for all readings, then what a capillary tube, line temperatures read, a room thermometer alone, a baseline of the unit's own, and
+ * such a one with line temperatures add to it.
+ */
+type Table = { all: Ends; capillary: Ends; lines: Ends; room?: Ends; learnt?: Ends; learntLines?: Ends };
 
 /**
  * A mixture is as wide as its hypotheses' errors; how often its band held, by depth, expansion and what was read, sets these. Set on the
- * outside plant, part A, each drawn towards nothing and rounded; the discharge's 10 % wider where it was not
- * clamped, for makes that stray from A's.
+ * outside plant, part A, each drawn towards nothing and rounded; cooling and energy on A, F and G together, as what one make's cells ask for
+ * another's do not; the discharge's 10 % wider where it was not clamped, for makes that stray from A's.
  */
 const WIDTHS: Record<'conductance' | 'cooling' | 'energy' | 'discharge', Table> = {
   conductance: {
@@ -24,16 +27,20 @@ const WIDTHS: Record<'conductance' | 'cooling' | 'energy' | 'discharge', Table> 
     learnt: { low: [-0.1, -0.15, -0.1], high: [-0.1, 0, 0] },
   },
   cooling: {
-    all: { low: [1, -0.5, 0.2], high: [0.2, -1, -0.05] },
-    capillary: { low: [0.2, -0.25, -0.3], high: [0.6, 0.3, 0.4] },
-    lines: { low: [0.25, 0.4, -0.4], high: [0.15, 0.15, -0.1] },
+    all: { low: [1.05, -0.65, 0.25], high: [0.3, -1.05, -0.3] },
+    capillary: { low: [0.3, -0.1, -0.35], high: [1.1, 0.5, 0.35] },
+    lines: { low: [0.05, 0.25, -0.3], high: [-0.1, 0, -0.05] },
+    room: { low: [-0.15, -0.15, 0], high: [0.1, 0.1, 0] },
     learnt: { low: [-0.4, -0.1, 0], high: [-0.1, 0.1, 0] },
+    learntLines: { low: [-0.15, -0.15, -0.15], high: [-0.15, -0.15, -0.15] },
   },
   energy: {
-    all: { low: [0.75, -0.4, 0.15], high: [-0.1, -0.75, 0] },
-    capillary: { low: [0, -0.15, 0], high: [0.35, 0, 0.1] },
-    lines: { low: [0.2, 0.25, -0.2], high: [0, 0, 0] },
+    all: { low: [0.7, -0.5, 0.25], high: [0.1, -0.75, -0.4] },
+    capillary: { low: [0, 0.05, -0.1], high: [0.7, -0.2, 0.35] },
+    lines: { low: [0, 0.05, -0.05], high: [-0.15, -0.05, -0.05] },
+    room: { low: [-0.15, -0.2, 0], high: [0.05, 0.1, 0] },
     learnt: { low: [-0.3, -0.05, 0], high: [-0.05, 0, 0] },
+    learntLines: { low: [-0.15, -0.15, -0.15], high: [-0.15, -0.15, -0.15] },
   },
   discharge: {
     all: { low: [0.1, -0.05, 0.3], high: [0.1, -0.1, 0.1] },
@@ -53,14 +60,16 @@ export function widthOf(banded: Banded, belief: Belief, out?: number): Width {
   const loss = scene.lnClean - measured.lnK;
   const deep = part((loss - SOME) / (DEEP - SOME));
   const some = out ?? part(loss / SOME);
-  const { all, capillary, lines, room, learnt } = WIDTHS[banded];
+  const { all, capillary, lines, room, learnt, learntLines } = WIDTHS[banded];
   const reading = scene.reading;
+  const read = reading.suctionLineK !== undefined;
   const mine = [
     all,
     scene.machine.capillary ? capillary : undefined,
-    reading.suctionLineK === undefined ? undefined : lines,
+    read ? lines : undefined,
     reading.airInK === undefined ? room : undefined,
     scene.learnt ? learnt : undefined,
+    scene.learnt && read ? learntLines : undefined,
   ];
   const ln = (end: keyof Ends) =>
     mine.reduce((sum, t) => (t ? sum + t[end][0] * (1 - some) + some * (t[end][1] * (1 - deep) + t[end][2] * deep) : sum), 0);

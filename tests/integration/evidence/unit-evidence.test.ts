@@ -248,9 +248,13 @@ describe('the evidence of a unit', () => {
     const other = await db.unit.create({ data: unitRow(kitchen.id, { name: 'Other' }) });
     await db.finding.create({ data: findingRow(done.id, other.id, 'coil', 'bare', later) });
     await db.unitVisit.create({ data: { visitId: done.id, unitId: other.id, outcome: 'seen' } });
+    // Read, and nothing else.
+    const read = await visit(9);
+    await db.reading.create({ data: readingRow(unit.id, ago(9), { visitId: read.id }) });
     const { shown, more } = await visitHistory(db, unit.id, 'America/Denver', 5);
     expect(more).toBe(false);
-    expect(shown.map((v) => [v.id, v.on])).toEqual([[started.id, '2026-06-15'], [done.id, '2026-06-08']]); // prettier-ignore
+    expect(shown.at(-1)).toMatchObject({ id: read.id, done: [], findings: [], readings: [{ phase: 'before', estimate: null }] });
+    expect(shown.map((v) => [v.id, v.on])).toEqual([[started.id, '2026-06-15'], [done.id, '2026-06-08'], [read.id, '2026-06-06']]); // prettier-ignore
     const labels = await db.taskKind.findMany({ where: { key: { in: ['coil_cleaning', 'drain_inspection'] } }, orderBy: { sort: 'asc' } });
     expect(shown[1]).toEqual({
       id: done.id,

@@ -1,12 +1,13 @@
 import { readFile } from 'node:fs/promises';
 import { beforeAll, describe, expect, it } from 'vitest';
-import { importRun } from '@/lib/features/fleet-csv/reads/imports';
+import { importRun, recentImports } from '@/lib/features/fleet-csv/reads/imports';
 import { unpackedSize } from '@/lib/features/fleet-csv/verbs/read-xlsx';
 import { checkImport } from '@/lib/features/fleet-csv/verbs/check-import';
+import { importProgress } from '@/lib/features/fleet-csv/verbs/import-progress';
 import { chooseInSheet } from '@/lib/features/fleet-csv/verbs/choose';
 import { runImport, startImport } from '@/lib/features/fleet-csv/verbs/run-import';
 import { undoImport } from '@/lib/features/fleet-csv/verbs/undo-import';
-import { haveTaskKinds, personRow, visitRow } from '../../support/factories';
+import { haveOneUnit, haveTaskKinds, kitchenRow, personRow, visitRow } from '../../support/factories';
 import { useDatabase } from '../../support/database';
 
 const database = useDatabase();
@@ -88,6 +89,104 @@ describe('a workbook of 150 units', () => {
     await expect(undoImport(ctx(), first)).resolves.toEqual({ units: 150 });
     expect(await counts()).toEqual([0, 0, 0]);
     await expect(undoImport(ctx(), first)).rejects.toMatchObject({ code: 'not_found' });
+  });
+});
+
+describe('what was decided of a sheet', () => {
+  const SHEET = [
+    'Customer,Kitchen,Item,Type,Gas,Where,Label,Remark',
+    'Sole,Sole One,Big one,Reach-in,R290,Bar,SO-1,Hums',
+    'Sole,Sole One,Small one,Reach-in,R290,Bar,SO-2,',
+    'Sole,Sole Closed,Third,Reach-in,R290,Bar,SO-2,',
+  ].join('\n');
+  const choose = (runId: string, of: 'answer' | 'column' | 'sheet' | 'kind', key: string, value: string) =>
+    chooseInSheet(ctx(), { runId, of, key, value });
+  const handIn = async (csv = SHEET) => (await checkImport(ctx(), { fileName: 'sole.csv', csv })).runId;
+
+  it('can be said otherwise until it is run: what a column is, and that rows which do not fit stay out', async () => {
+    const { db } = database;
+    const { id } = await db.customer.create({ data: { name: 'Sole' } });
+    await db.kitchen.create({ data: kitchenRow(id, { name: 'Sole Closed', archivedAt: now }) });
+    const runId = await handIn();
+    const columns = ['customer', 'kitchen', 'unit', 'kind', 'refrigerant', 'placement', 'tag', 'notes'];
+    for (const [i, field] of columns.entries()) await choose(runId, 'column', String(i), field);
+    // Said of the row, and how many rows do not fit.
+    const { report } = await read(runId);
+    expect(report.summary).toMatchObject({ open: 0, errors: 1, units: 3 });
+    expect(report.problems.filter((p) => p.severity === 'error')).toMatchObject([{ line: 4, column: 'kitchen' }]);
+    expect(report.unfit?.rows).toBe(1);
+    await startImport(ctx(), runId);
+    await runImport(ctx(), runId);
+    expect((await read(runId)).status).toBe('failed');
+    await db.importRun.update({ where: { id: runId }, data: { status: 'checked' } });
+    await choose(runId, 'answer', 'unfit', 'leave out');
+    expect((await read(runId)).report.summary).toMatchObject({ errors: 0, units: 2 });
+    await choose(runId, 'column', '7', 'leave');
+    expect((await run(runId)).status).toBe('done');
+    const units = await db.unit.findMany({ where: { kitchen: { name: 'Sole One' } }, orderBy: { name: 'asc' } });
+    expect(units.map((u) => [u.name, u.tag, u.notes])).toEqual([['Big one', 'SO-1', ''], ['Small one', 'SO-2', '']]); // prettier-ignore
+    for (const change of [() => choose(runId, 'column', '7', 'notes'), () => startImport(ctx(), runId)])
+      await expect(change()).rejects.toMatchObject({ code: 'conflict', message: expect.stringContaining('run already') });
+    await undoImport(ctx(), runId);
+    expect(await db.unit.count()).toBe(0);
+    // The next of its form knows all of it.
+    expect((await read(await handIn(SHEET.replaceAll('SO-2', 'SO-3')))).choices.columns).toMatchObject({ 6: 'tag', 7: 'leave' });
+  });
+
+  it('goes when another of its sheets is chosen', async () => {
+    const { runId } = await checkImport(ctx(), { fileName: 'units.xlsx', bytes: await book() });
+    await choose(runId, 'column', '2', 'notes');
+    await choose(runId, 'kind', 'a fridge', 'reach_in');
+    expect((await read(runId)).choices.columns).toMatchObject({ 2: 'notes' });
+    await choose(runId, 'sheet', '', '0');
+    expect((await read(runId)).choices).toMatchObject({ sheet: 0, columns: {}, values: { kind: { 'a fridge': 'reach_in' } } });
+  });
+
+  it('is of an import that is on file', async () => {
+    const nobody = crypto.randomUUID();
+    const missing = { code: 'not_found', message: 'That import is not on file.' };
+    await expect(choose(nobody, 'column', '1', 'unit')).rejects.toMatchObject(missing);
+    await expect(startImport(ctx(), nobody)).rejects.toMatchObject(missing);
+    for (const id of [nobody, 'x']) await expect(importProgress(ctx(), id)).rejects.toMatchObject(missing);
+    await runImport(ctx(), nobody);
+  });
+});
+
+describe('an import that changed what was on file', () => {
+  it('is not taken back over a later change of a unit or a kitchen', async () => {
+    const { db } = database;
+    const { kitchen, unit } = await haveOneUnit(db, { kitchen: { name: 'Turbot', contactName: '' }, unit: { serial: '' } });
+    const { name } = await db.customer.findUniqueOrThrow({ where: { id: kitchen.customerId } });
+    const runId = (
+      await checkImport(ctx(), {
+        fileName: 'more.csv',
+        csv: `Customer,Kitchen,Tag,Serial,Contact\n${name},Turbot,${unit.tag},ZX-1,Odile\n`,
+      })
+    ).runId;
+    expect((await run(runId)).report.summary).toMatchObject({ updates: 1, kitchenUpdates: 1 });
+    const stand = async () => [(await db.unit.findUniqueOrThrow({ where: { id: unit.id } })).serial, (await db.kitchen.findUniqueOrThrow({ where: { id: kitchen.id } })).contactName]; // prettier-ignore
+    expect(await stand()).toEqual(['ZX-1', 'Odile']);
+    const later = (of: 'unit' | 'kitchen', by: number) =>
+      of === 'unit'
+        ? db.unit.update({ where: { id: unit.id }, data: { version: { increment: by } } })
+        : db.kitchen.update({ where: { id: kitchen.id }, data: { version: { increment: by } } });
+    for (const of of ['unit', 'kitchen'] as const) {
+      await later(of, 1);
+      await expect(undoImport(ctx(), runId)).rejects.toMatchObject({ code: 'conflict', message: expect.stringContaining(`A ${of} that this import changed`) }); // prettier-ignore
+      expect(await stand()).toEqual(['ZX-1', 'Odile']);
+      await later(of, -1);
+    }
+    await undoImport(ctx(), runId);
+    expect(await stand()).toEqual(['', '']);
+  });
+
+  it('is listed with the seven before it, the newest first', async () => {
+    const { db } = database;
+    await db.importRun.deleteMany();
+    for (let i = 0; i < 9; i += 1) await db.importRun.create({ data: { createdById: actor.userId, fileName: `f${i}`, csv: '', rows: i, problems: {}, createdAt: new Date(now.getTime() + i * 1000) } }); // prettier-ignore
+    const recent = await recentImports(db);
+    expect(recent.map((r) => r.fileName)).toEqual(['f8', 'f7', 'f6', 'f5', 'f4', 'f3', 'f2', 'f1']);
+    expect(recent[0]).toMatchObject({ status: 'checked', rows: 8, doneRows: 0 });
   });
 });
 

@@ -77,6 +77,8 @@ describe('a job that the office settles', () => {
     });
     const both = await Promise.allSettled([settle(two.id, 'done', '', owner), settle(two.id, 'done')]);
     expect(both.map((r) => r.status).sort()).toEqual(['fulfilled', 'rejected']);
+    // At the same moment, too.
+    expect(both.find((r) => r.status === 'rejected')).toMatchObject({ reason: { message: expect.stringMatching(/^(Idris Fenn|Maren Oake) has settled this one as done already/) } }); // prettier-ignore
   });
 
   it('is settled by the office only, and only where there is one', async () => {

@@ -52,6 +52,7 @@ it('becomes an offer of free times once accepted, and a chosen one is booked, co
   const { jobId, token } = await quoted();
   expect(await next(token)).toBeNull();
   await expect(chooseTime(at(), { token, startsAt: 1, otherTime: '' })).rejects.toMatchObject({ code: 'conflict' });
+  await expect(chooseTime(at(), { token: newToken(), startsAt: 1, otherTime: '' })).rejects.toMatchObject({ code: 'not_found' });
   await accept(token);
   const offered = await times(token);
   expect(offered.length).toBeGreaterThan(2);
@@ -84,6 +85,10 @@ it('takes another time in words, before the office until one is booked', async (
   expect(await next(token)).toMatchObject({ step: 'choose', asked: 'Any Monday before ten' });
   const letter = await db.outboxMessage.findFirstOrThrow({ where: { kind: 'customer_call' } });
   expect(letter).toMatchObject({ toEmail: 'office@larkspur.example', text: expect.stringContaining('Any Monday before ten') });
+  // Looked at once more meanwhile, it is the office's to go on with.
+  await db.job.update({ where: { id: jobId }, data: { state: 'looked_at' } });
+  expect(await next(token)).toEqual({ step: 'office' });
+  await db.job.update({ where: { id: jobId }, data: { state: 'agreed' } });
   // A part that is found wanting meanwhile does not make the office forget it.
   const office = { userId: have.person.id, role: 'dispatcher' as const };
   await takeStep({ db, actor: office, now }, { jobId, step: 'part_wanted', reason: '', from: 'agreed' });

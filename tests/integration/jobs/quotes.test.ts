@@ -107,6 +107,8 @@ it('opens for nobody once it is tampered with, run out or replaced, and nobody h
     });
   }
   await answer(token, 'declined');
+  // A price was wanted, and was given: declined it is no agreement to go on without one.
+  expect(await stateOf(id)).toMatchObject({ needsQuote: true, partsWanted: false });
   expect(await stateOf(id)).toMatchObject({ state: 'declined', closedByName: 'Ilse Braun', closedById: null });
   await expect(write(id)).rejects.toMatchObject({ code: 'conflict' });
 });
@@ -148,6 +150,12 @@ it('takes name and price of a part from the list where they are left out, and sa
     { what: 'Door gasket', priceCents: 4200 },
     { what: 'Gasket', priceCents: 3900 },
   ]);
+  // A price alone that is left out, too; in the shop's own money.
+  await db.part.create({ data: { number: 'G-4', name: 'Seal', priceCents: 700 } });
+  await db.shopSettings.update({ where: { id: 1 }, data: { currency: 'CAD' } });
+  const priced = (await write(await job(), { lines: [{ ...blank, partNumber: 'G-4', what: 'Door seal' }] })).quoteId;
+  await db.shopSettings.update({ where: { id: 1 }, data: { currency: 'USD' } });
+  expect(await quoteById(db, priced)).toMatchObject({ currency: 'CAD', lines: [{ what: 'Door seal', priceCents: 700 }] });
   for (const partNumber of ['G-2', 'G-3'])
     await expect(write(id, { lines: [{ ...blank, partNumber }] })).rejects.toMatchObject({
       code: 'invalid',

@@ -3,6 +3,7 @@ import { makeCase, type Case, type Looks } from '../world/case';
 import { SET_NAMES, type InstrumentSet } from '../world/instruments';
 import type { State } from '../world/states';
 import type { Part } from '../world/templates';
+import { followed } from './asked';
 
 /** One answer of the estimator beside what is so. */
 export type Row = {
@@ -14,6 +15,8 @@ export type Row = {
   warmBox: boolean;
   truth: Case['truth'];
   answer: Estimate;
+  /** With a full set: answers after one, two … of the looks that were asked for. */
+  after?: readonly Estimate[];
   template: string;
   seed: number;
 };
@@ -38,10 +41,18 @@ function learnt(c: Case, set: InstrumentSet): CleanBaseline {
   return baseline;
 }
 
-export type Ask = { part: Part; from: number; cases: number; sets?: readonly InstrumentSet[]; made?: readonly Case[] };
+/** `looks`: how many of those asked for are taken as well, with a full set; none where it is left out. */
+export type Ask = {
+  part: Part;
+  from: number;
+  cases: number;
+  sets?: readonly InstrumentSet[];
+  made?: readonly Case[];
+  looks?: number;
+};
 
 /** Every case, made before or now, by every set: blind and with grades, without and (where there is one) with a baseline of its own. */
-export function answers({ part, from, cases, sets = SET_NAMES, made }: Ask): Row[] {
+export function answers({ part, from, cases, sets = SET_NAMES, made, looks = 0 }: Ask): Row[] {
   const rows: Row[] = [];
   for (const c of made ?? makeCases(part, from, cases)) {
     const warmBox = (c.readings.full.boxK ?? 0) > c.unit.boxSetPointK + 5;
@@ -50,8 +61,10 @@ export function answers({ part, from, cases, sets = SET_NAMES, made }: Ask): Row
       const reading = c.readings[set];
       const graded: Reading = { ...reading, ...seen(c.looks, c.state) };
       const prior = cleanPrior(c.unit);
-      const add = (r: Reading, b: CleanBaseline, flags: { graded: boolean; based: boolean }) =>
-        rows.push({ ...head, set, ...flags, answer: estimate(c.unit, r, b, c.conditions) });
+      const add = (r: Reading, b: CleanBaseline, flags: { graded: boolean; based: boolean }) => {
+        const after = set === 'full' && looks > 0 ? { after: followed(c, r, b, seen(c.looks, c.state), looks) } : {};
+        rows.push({ ...head, set, ...flags, ...after, answer: estimate(c.unit, r, b, c.conditions) });
+      };
       add(reading, prior, { graded: false, based: false });
       add(graded, prior, { graded: true, based: false });
       if (c.cleanReadings.length === 0) continue;

@@ -16,7 +16,7 @@ const OF: Record<Quantity, string> = {
 };
 
 export function report(ask: Ask): string {
-  const rows = answers(ask);
+  const rows = answers({ ...ask, looks: LOOKS });
   const out: string[] = [];
   const say = (...parts: (string | number)[]) => out.push(line(...parts));
   const blind = rows.filter((r) => !r.graded);
@@ -28,6 +28,7 @@ export function report(ask: Ask): string {
   widths(say, blind);
   verdicts(say, rows);
   causes(say, rows);
+  asked(say, rows);
   say('\nReliability: causes told, by tenths of their weight (all sets, blind | with grades)');
   const [a, b] = [reliability(blind), reliability(rows.filter((r) => r.graded))];
   a.forEach((t, i) =>
@@ -44,6 +45,9 @@ export function report(ask: Ask): string {
   );
   return out.join('\n');
 }
+
+/** How many of the looks asked for are taken. */
+const LOOKS = 2;
 
 type Say = (...parts: (string | number)[]) => void;
 
@@ -110,6 +114,20 @@ function verdicts(say: Say, rows: readonly Row[]): void {
   );
   print('any other cause', of(...OTHER_STATES));
   for (const state of OTHER_STATES) print(state, of(state));
+}
+
+/** Where numbers cannot tell, the right answer is to ask for what does: how often that is so. */
+function asked(say: Say, rows: readonly Row[]): void {
+  say('\nRight cause leads after what is asked for first is taken, full set, %', 'blind', 'one look', 'two', 'graded', 'one look', 'two', 'of missed with grades, one decides', 'two'); // prettier-ignore
+  for (const [state, list] of grouped(
+    rows.filter((r) => r.after),
+    (r) => r.state,
+  )) {
+    const after = (of: readonly Row[], looks: number) => share(of, (r) => named({ ...r, answer: r.after?.[looks - 1] ?? r.answer }));
+    const [blind, graded] = [list.filter((r) => !r.graded), list.filter((r) => r.graded)];
+    const missed = graded.filter((r) => !named(r));
+    say(`  ${state}`, ...[blind, graded].flatMap((of) => [percent(share(of, named)), percent(after(of, 1)), percent(after(of, 2))]), ...[1, 2].map((n) => percent(after(missed, n))), `of ${missed.length}`); // prettier-ignore
+  }
 }
 
 function causes(say: Say, rows: readonly Row[]): void {

@@ -3,7 +3,9 @@ import type { CoilGrade, FanGrade, IceGrade } from '../../../lib/core/findings/g
 import type { Placement } from '../../../lib/core/equipment/build';
 import { build, type Design } from './build';
 import { Chance } from './chance';
+import { lnPressureAt } from './fluid';
 import { look, SET_NAMES, typed, van, type InstrumentSet, type Van, type Whole } from './instruments';
+import { motorOf, type Motor } from './motor';
 import { SOUND, type Around, type Faults, type Machine } from './machine';
 import { run, type Running } from './solve';
 import { aimedLoss, dirt, faultsOf, STATES, type State } from './states';
@@ -31,6 +33,8 @@ export type Case = {
   readings: Record<InstrumentSet, Reading>;
   /** Readings after cleanings, oldest first, by the same van; none where the unit is new to the shop. */
   cleanReadings: Record<InstrumentSet, Reading>[];
+  /** Taken where it is asked for, the machine off and its coil at the room's air: on the low side's gauge, as the high side's is what is doubted. */
+  standing: Required<Pick<Reading, 'offCyclePaGauge' | 'offCycleAirK'>>;
   looks: Looks;
   truth: Truth;
 };
@@ -76,7 +80,8 @@ function oneOf(part: Part, n: number, t: Template, state: State, c: Chance): Cas
   const v = van(c);
   const hunting = t.expansion === 'valve' && c.yes(0.3) ? c.between(0.5, 1.5) : 0;
   const classKnown = c.yes(0.6);
-  const whole = spoilt(state, look(now, around, v, AIR_PA, c, hunting), now, around, c);
+  const motor = motorOf(new Chance('motor', part, n), design.powerW);
+  const whole = spoilt(state, look({ running: now, around, motor, airPa: AIR_PA, hunting }, v, c), now, around, c);
   const minutes =
     state === 'not_steady'
       ? c.yes(0.6)
@@ -87,7 +92,7 @@ function oneOf(part: Part, n: number, t: Template, state: State, c: Chance): Cas
         : undefined;
   const at = START + n * 977_000;
   const readings = eachSet(whole, v, classKnown, { at, phase: 'before', steadyMinutes: minutes }, water);
-  const cleanReadings = c.yes(0.45) ? earlier(t, machine, hotK, v, classKnown, at, c) : [];
+  const cleanReadings = c.yes(0.45) ? earlier(t, { machine, motor }, hotK, v, classKnown, at, c) : [];
   return {
     part,
     seed: n,
@@ -97,6 +102,7 @@ function oneOf(part: Part, n: number, t: Template, state: State, c: Chance): Cas
     conditions: conditionsOf(days, t, c),
     readings,
     cleanReadings,
+    standing: { offCyclePaGauge: standingPa(machine, faults, around, v, new Chance('standing', part, n)), offCycleAirK: whole.roomAirK },
     looks: looksOf(state, c),
     truth,
   };
@@ -172,6 +178,13 @@ function spoilt(state: State, w: Whole, now: Running, around: Around, c: Chance)
   return { ...w, airInK: w.airInK + off, roomAirK: w.roomAirK + off };
 }
 
+/** One in four has its liquid drawn over to the cold evaporator; gas from the condenser spreads into the rest of the machine. */
+function standingPa(m: Machine, faults: Faults, { roomK, boxK }: Around, v: Van, c: Chance): number {
+  const cold = c.yes(0.25) ? c.between(0.3, 0.9) : 0;
+  const saturated = Math.exp(lnPressureAt(m.fluid, m.fluid.bubbleK, roomK - cold * (roomK - boxK)));
+  return saturated + faults.gasPa * c.between(0.5, 1) - AIR_PA + v.suctionOffsetPa + c.normal(0, v.suctionScatterPa);
+}
+
 function eachSet(
   w: Whole,
   v: Van,
@@ -193,14 +206,22 @@ function eachSet(
 }
 
 /** Two or three visits on which the coil was cleaned and the machine read again. Cleaned is not new. */
-function earlier(t: Template, m: Machine, hotK: number, v: Van, classKnown: boolean, at: number, c: Chance): Case['cleanReadings'] {
+function earlier(
+  t: Template,
+  { machine: m, motor }: { machine: Machine; motor: Motor },
+  hotK: number,
+  v: Van,
+  classKnown: boolean,
+  at: number,
+  c: Chance,
+): Case['cleanReadings'] {
   const count = c.yes(0.5) ? 2 : 3;
   return Array.from({ length: count }, (_, i) => {
     const faults = { ...SOUND, ...dirt(m, c.between(0, 0.06), c) };
     const around = { roomK: Math.min(hotK, c.between(294, 308)), boxK: t.kind === 'ice_machine' ? 273.15 : t.boxK + c.normal(0.5, 0.7) };
     const r = run({ ...m, holdK: undefined }, t.kind === 'ice_machine' ? cycled(faults, c) : faults, around);
     if (!r) return [];
-    const whole = look(r, around, v, AIR_PA, c, 0);
+    const whole = look({ running: r, around, motor, airPa: AIR_PA, hunting: 0 }, v, c);
     const head = { at: at - (count - i) * 90 * DAY, phase: 'after' as const, steadyMinutes: Math.round(c.between(12, 40)) };
     return [eachSet(whole, v, classKnown, head, t.kind === 'ice_machine')];
   }).flat();

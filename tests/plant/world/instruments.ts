@@ -1,5 +1,6 @@
 import type { Gauge, GaugeGrade, Reading } from '../../../lib/core/condenser/types';
 import type { Chance } from './chance';
+import { ampsOf, type Motor } from './motor';
 import type { Running } from './solve';
 
 /** What is in the van. Errors that stay with an instrument are drawn once and kept for every visit. */
@@ -60,7 +61,9 @@ export type Whole = Required<
   >
 >;
 
-export function look(r: Running, around: { roomK: number; boxK: number }, v: Van, airPa: number, c: Chance, hunting: number): Whole {
+export type Looked = { running: Running; around: { roomK: number; boxK: number }; motor: Motor; airPa: number; hunting: number };
+
+export function look({ running: r, around, motor, airPa, hunting }: Looked, v: Van, c: Chance): Whole {
   const scatter = (lasting: number) => lasting + c.normal(0, 0.6 * v.thermometerSdK);
   const onPipe = (trueK: number, lasting: number) => trueK - v.contact * (trueK - around.roomK) + scatter(lasting);
   const swing = hunting * c.normal();
@@ -74,7 +77,7 @@ export function look(r: Running, around: { roomK: number; boxK: number }, v: Van
     suctionLineK: onPipe(r.suctionK + 3 * swing, v.lasting.line),
     dischargeLineK: onPipe(r.dischargeK, v.lasting.line),
     boxK: around.boxK + scatter(v.lasting.box),
-    ampsA: (r.powerW / (115 * 0.75)) * c.about(0.04),
+    ampsA: ampsOf(motor, r.powerW) * c.about(0.04),
   };
 }
 

@@ -60,7 +60,7 @@ const USUAL: Make = {
 
 /**
  * Part C is of another make: narrower tubes, deeper coils with less air, other motors and shells, tighter valves, smaller receivers.
- * Parts D to G are of a third to a sixth: each range moved by chance from A's, as far as C's at most, towards it or away.
+ * Parts D to H are of a third to a seventh: each range moved by chance from A's, as far as C's at most, towards it or away.
  */
 export const MAKES: Record<Part, Make> = {
   A: USUAL,
@@ -179,5 +179,28 @@ export const MAKES: Record<Part, Make> = {
     receiver: [0.935, 1.703],
     fan: { free: [1.263, 1.738], power: [1.767, 2.067], still: [0.063, 0.153] },
     valve: { spanK: [2.613, 4.613], opened: [0.385, 0.67] },
+  },
+  H: {
+    airRise: [0.4574, 0.7127],
+    airShare: [0.6277, 0.8408],
+    airPower: [0.4007, 0.6012],
+    gasTimes: [3.389, 6.667],
+    liquidTimes: [2.202, 4.539],
+    bypass: [0.01954, 0.09909],
+    refrigerantPower: [0.465, 0.8],
+    boxFall: [0.3533, 0.6065],
+    boxShare: [0.5709, 0.8209],
+    boxGasTimes: [3.434, 6.868],
+    filling: { medium: -0.06907, low: -0.0464, spread: 0.1816 },
+    slope: { mean: -2.481, spread: 0.06194 },
+    motor: { small: 0.7685, large: 0.7882 },
+    motorFall: [0.1411, 0.3911],
+    shell: { sealed: [0.2702, 0.4702], ports: [0.08445, 0.2233] },
+    exchanger: [0.243, 0.5859],
+    subcooling: [1.804, 6.609],
+    tube: { diameter: 0.8485e-3, length: 2.105 },
+    receiver: [0.6595, 1.289],
+    fan: { free: [1.26, 1.73], power: [1.645, 1.945], still: [0.06321, 0.1536] },
+    valve: { spanK: [2.551, 4.551], opened: [0.3978, 0.6957] },
   },
 };

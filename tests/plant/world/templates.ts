@@ -1,7 +1,7 @@
 import type { Application, CondenserKind, Expansion, UnitKind } from '../../../lib/core/equipment/build';
 
-export const PARTS = ['A', 'B', 'C', 'D', 'E', 'F', 'G'] as const;
-/** A sets constants, B was looked at while that was done, C to F judged until they had been read, G judges. */
+export const PARTS = ['A', 'B', 'C', 'D', 'E', 'F', 'G', 'H'] as const;
+/** A sets constants, B was looked at while that was done, C to G judged until they had been read, H judges. */
 export type Part = (typeof PARTS)[number];
 
 /** What a maker sells: ranges out of which one machine is drawn. Watts of cooling at 32.2 °C air, box at set point. */
@@ -150,7 +150,7 @@ const F = rows('F', [
   ['F ice machine', 'ice_machine', 'medium', 'R404A', 'valve', 1100, 2500, 32, 'fin_and_tube', false],
 ]);
 
-/** Machines to judge on, of a sixth make. */
+/** Machines that judged, of a sixth make. */
 const G = rows('G', [
   ['G reach-in, two doors', 'reach_in', 'medium', 'R134a', 'capillary', 380, 760, 36, 'fin_and_tube', true],
   ['G reach-in, propane', 'reach_in', 'medium', 'R290', 'capillary', 320, 690, 39, 'microchannel', true],
@@ -169,4 +169,23 @@ const G = rows('G', [
   ['G ice machine', 'ice_machine', 'medium', 'R404A', 'valve', 1000, 2300, 32, 'fin_and_tube', false],
 ]);
 
-export const TEMPLATES: readonly Template[] = [...A, ...B, ...C, ...D, ...E, ...F, ...G];
+/** Machines to judge on, of a seventh make. */
+const H = rows('H', [
+  ['H reach-in, glass doors', 'reach_in', 'medium', 'R134a', 'capillary', 340, 720, 37, 'fin_and_tube', true],
+  ['H reach-in, propane, two doors', 'reach_in', 'medium', 'R290', 'capillary', 400, 840, 38, 'fin_and_tube', true],
+  ['H undercounter, isobutane', 'undercounter', 'medium', 'R600a', 'capillary', 160, 290, 38, 'fin_and_tube', true],
+  ['H prep table, propane', 'prep_table', 'medium', 'R290', 'capillary', 310, 610, 38, 'fin_and_tube', true],
+  ['H drawer base', 'drawer_base', 'medium', 'R134a', 'capillary', 240, 470, 36, 'microchannel', true],
+  ['H merchandiser, propane', 'display', 'medium', 'R290', 'capillary', 470, 930, 39, 'wire_and_tube', true],
+  ['H reach-in freezer', 'reach_in', 'low', 'R404A', 'capillary', 310, 620, 0, 'fin_and_tube', true],
+  ['H undercounter freezer, propane', 'undercounter', 'low', 'R290', 'capillary', 160, 310, -3, 'fin_and_tube', true],
+  ['H display case, 134a', 'display', 'medium', 'R134a', 'valve', 750, 1450, 36, 'fin_and_tube', false],
+  ['H walk-in cooler', 'walk_in_cooler', 'medium', 'R404A', 'valve', 2300, 4500, 36, 'fin_and_tube', false],
+  ['H walk-in cooler, 448A', 'walk_in_cooler', 'medium', 'R448A', 'valve', 2200, 4300, 37, 'fin_and_tube', false],
+  ['H walk-in cooler, 449A', 'walk_in_cooler', 'medium', 'R449A', 'valve', 1900, 3900, 35, 'microchannel', false],
+  ['H walk-in freezer', 'walk_in_freezer', 'low', 'R404A', 'valve', 1900, 3600, -4, 'fin_and_tube', false],
+  ['H walk-in freezer, 448A', 'walk_in_freezer', 'low', 'R448A', 'valve', 1700, 3200, -7, 'fin_and_tube', false],
+  ['H ice machine', 'ice_machine', 'medium', 'R404A', 'valve', 1000, 2200, 32, 'fin_and_tube', false],
+]);
+
+export const TEMPLATES: readonly Template[] = [...A, ...B, ...C, ...D, ...E, ...F, ...G, ...H];

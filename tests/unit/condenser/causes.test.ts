@@ -43,6 +43,25 @@ describe('is it the coil', () => {
     expect([...bits].sort((a, b) => b - a)).toEqual(bits);
   });
 
+  it('asks for the standing pressure on a sealed unit whose gauges are on', () => {
+    const sealed = { ...REACH_IN, circuitAccess: 'sealed' } as const;
+    const next = (more: Partial<Reading>) => judged(readingOf(clean, lone({ ...LOOKED, coilGrade: 'bare', ...more })), [], sealed).lookNext;
+    const standing = next({ condensingClampK: clean.condensingK - 4 }).find((l) => l.look === 'offCyclePaGauge');
+    expect(standing?.instruction).toMatch(/both gauges must agree/);
+    const clamped = next({ headPaGauge: undefined, condensingClampK: clean.condensingK - 4 });
+    expect(clamped.map((l) => l.look)).not.toContain('offCyclePaGauge');
+  });
+
+  it('takes a standing pressure a few percent over saturation as a word for gas, and more of it as a stronger one', () => {
+    const saturation = unwrap(bubblePressure('R134a', air));
+    const gas = (over: number) =>
+      weight(judged(readingOf(bad, lone({ offCyclePaGauge: saturation * (1 + over) - 101325, offCycleAirK: air }))), 'non_condensables');
+    const silent = weight(judged(readingOf(bad, lone())), 'non_condensables');
+    expect(gas(0)).toBeLessThan(silent);
+    expect(gas(0.09)).toBeGreaterThan(silent);
+    expect(gas(0.15)).toBeGreaterThan(gas(0.09));
+  });
+
   it('holds the cleaning back for a standing pressure above saturation', () => {
     const saturation = unwrap(bubblePressure('R134a', air)) - 101325;
     const withAir = judged(readingOf(bad, lone({ offCyclePaGauge: saturation * 1.3, offCycleAirK: air })));

@@ -74,6 +74,25 @@ describe('an estimate', () => {
     ).toBeGreaterThan(all);
   });
 
+  it('tells what a loss costs more narrowly against readings of its own taken the same way, and most with line temperatures', () => {
+    const lone = { suctionPaGauge: undefined, liquidLineK: undefined, suctionLineK: undefined, boxK: undefined };
+    const width = (f: Figure | null) => (f ? f.hi - f.lo : NaN);
+    const gained = (more: Partial<Reading>) => {
+      const reading = readingOf(stateAt(REACH_IN, 0.7, air), { ...GRADED, phase: 'before', ...more });
+      const kind = ok(estimate(REACH_IN, reading, LEARNT, CONDITIONS));
+      const own = ok(estimate(REACH_IN, reading, { ...LEARNT, means: kind.designRiseK.means }, CONDITIONS));
+      return [
+        width(own.coolingLostHotDay) / width(kind.coolingLostHotDay),
+        width(own.extraEnergyKwhPerDay) / width(kind.extraEnergyKwhPerDay),
+      ];
+    };
+    const [cooling = NaN, energy = NaN] = gained({});
+    const [coolingAlone = NaN, energyAlone = NaN] = gained(lone);
+    for (const part of [cooling, energy, coolingAlone, energyAlone]) expect(part).toBeLessThan(1);
+    expect(cooling).toBeLessThan(coolingAlone);
+    expect(energy).toBeLessThan(energyAlone);
+  });
+
   it('shows no figure without a band', () => {
     const e = ok(of(0.6, GRADED));
     const figures = [e.condensingK, e.condensingDewK, e.riseK, e.cleanRiseK, e.designRiseK, e.conductanceLost, e.coolingLostHotDay!, e.extraEnergyKwhPerDay!, e.extraCostPerDay!, e.dischargeHotDayK!.now, e.headHotDayPaGauge!.clean, e.cutoutAirK!.now]; // prettier-ignore

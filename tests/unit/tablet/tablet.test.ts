@@ -1,12 +1,15 @@
 import 'fake-indexeddb/auto';
 import { IDBFactory, IDBObjectStore } from 'fake-indexeddb';
+import { openDB } from 'idb';
 import { beforeEach, describe, expect, it, vi } from 'vitest';
 import { CHUNK_BYTES, type Entry, type Payloads } from '@/lib/core/tablet';
 import type { Database, KeptEntry } from '@/lib/tablet/database';
+import { DATABASE_VERSION, databaseName } from '@/lib/tablet/database-name';
 import { makeHandover, takeIn } from '@/lib/tablet/handover';
 import { OfficeError, officeOverHttp } from '@/lib/tablet/office';
 import { handTo, holder } from '@/lib/tablet/people';
 import { entryState } from '@/lib/tablet/snapshot';
+import { OUTDATED } from '@/lib/tablet/storage-trouble';
 import { Tablet } from '@/lib/tablet/tablet';
 import { unsentOfOthers, unsentWork } from '@/lib/tablet/unsent';
 import { emptyBrowser } from './support/browser';
@@ -217,13 +220,29 @@ describe('whose work it is', () => {
     await part(ana, 'unsent');
     office.signedIn = 'ben';
     await handTo('ben');
-    await tablet().start();
+    const ben = tablet();
+    await ben.start();
+    await part(ben, 'his own');
+    // His own is no work of others.
     expect(await unsentOfOthers()).toEqual([{ name: 'ana', count: 1 }]);
+    await ben.sync();
     office.signedIn = 'ana';
     await handTo('ana');
     await tablet().start();
-    expect(filed()).toEqual(['unsent']);
+    expect(filed()).toContain('unsent');
     expect(await unsentOfOthers()).toEqual([]);
+  });
+
+  it('unsent are entries and pictures, each counted', async () => {
+    const t = tablet();
+    await t.start();
+    expect(await unsentWork()).toBe(0);
+    await photo(t, 'kept');
+    expect(await unsentWork()).toBe(2);
+    await part(t, 'fan');
+    expect([await unsentWork(), await unsentWork('ana'), await unsentWork('ben')]).toEqual([3, 3, 0]);
+    await t.sync();
+    expect(await unsentWork()).toBe(0);
   });
 
   it('says that it cannot know, not that nothing is left, where what it keeps cannot be read', async () => {
@@ -259,6 +278,25 @@ describe('whose work it is', () => {
 });
 
 describe('the tablet’s own storage', () => {
+  it('taken over by a newer version in another window: nothing is typed here any more', async () => {
+    const t = tablet();
+    await t.start();
+    expect(t.snapshot.trouble).toBeNull();
+    const newer = await openDB(databaseName('ana'), DATABASE_VERSION + 1);
+    newer.close();
+    expect(t.snapshot.trouble).toEqual(OUTDATED);
+  });
+
+  it('that the browser promised to keep stays promised when somebody else signs in', async () => {
+    const t = tablet();
+    await t.start();
+    t.setPersisted(true);
+    expect(t.snapshot.persisted).toBe(true);
+    office.signedIn = 'ben';
+    await t.sync();
+    expect(t.snapshot).toMatchObject({ phase: 'ready', persisted: true, me: { userId: 'ben' } });
+  });
+
   it('full: pictures go all the same, which makes room', async () => {
     const t = tablet();
     await t.start();

@@ -29,7 +29,8 @@ export function nextLooks(belief: Belief): NextLook[] {
   const out: NextLook[] = [];
   const add = (look: LookId, bits: number) => void (reading[look] === undefined && bits >= LEAST_BITS && out.push({ look, bits }));
   for (const look of keysOf(LOOKS)) add(look, discrete(parts, look));
-  const gauges = unit.circuitAccess === 'ports';
+  // On a sealed system too, where they are on already.
+  const gauges = unit.circuitAccess === 'ports' || reading.headPaGauge !== undefined;
   for (const [look, channel, allowed] of READINGS)
     if (allowed === 'always' || gauges)
       add(

@@ -30,6 +30,9 @@ export function roomGiven({ reading }: Scene, cause: CauseId): number {
   return stray + (cause === 'recirculation' ? 0.5 * (one(some) + one(much)) : one(ROOM_TO_COIL.usual));
 }
 
+/** What gas adds to the standing pressure, as a part of saturation: less than in the running condenser, as it spreads (judgement, agrees with the outside plant, part A). */
+const GAS_STANDING = [0.15, 0.09] as const;
+
 /**
  * Standing pressure against saturation at the air around it. Air in the system adds its own; lower than saturation says
  * little, as a cold evaporator holds the pressure down.
@@ -43,6 +46,6 @@ export function standingGiven(scene: Scene, cause: CauseId): number {
   const over = (reading.offCyclePaGauge + atmospherePa) / saturation - 1;
   const sd = Math.hypot(headSdPa(reading, scene.unit.refrigerant, reading.offCyclePaGauge) / saturation, 0.03);
   const low = over < 0 && over > -0.7 ? 0.3 / 0.7 : 0.002;
-  if (cause === 'non_condensables') return 0.85 * normal(over, 0.2, Math.hypot(sd, 0.12)) + 0.15 * low;
+  if (cause === 'non_condensables') return 0.85 * normal(over, GAS_STANDING[0], Math.hypot(sd, GAS_STANDING[1])) + 0.15 * low;
   return 0.7 * normal(over, 0, sd) + 0.3 * low + 0.002;
 }

@@ -18,7 +18,8 @@ const INSTRUCTION: Record<LookId, string> = {
   airInK: 'Measure the air at the coil face.',
   roomAirK: 'Measure the air in the room and compare it with the air at the coil; look for what blocks the outlet.',
   boxK: 'Read the box temperature.',
-  offCyclePaGauge: 'With it off and the coil at air temperature, compare standing pressure with saturation at that air.',
+  offCyclePaGauge:
+    'With it off and the coil at air temperature, compare standing pressure with saturation at that air; both gauges must agree.',
   steadyMinutes: 'Note how long it has been running, or wait for 10 to 15 minutes of steady running and read again.',
 };
 

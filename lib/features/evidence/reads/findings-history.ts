@@ -86,9 +86,9 @@ export async function filesOf(db: Tx, units: readonly UnitOnFile[], shop: ShopFa
   });
 }
 
-/** One trip a day; a cause that somebody found stands over none. */
+/** One trip a day, as they come in time; a cause that somebody found stands over none. */
 function tripsOf(happened: readonly { kind: UnitEventKind; on: LocalDate; cause: TripCause | null }[]): UnitFile['trips'] {
   const byDay = new Map<LocalDate, TripCause | null>();
   for (const e of happened) if (e.kind === 'high_pressure_trip') byDay.set(e.on, e.cause ?? byDay.get(e.on) ?? null);
-  return [...byDay].sort(([a], [b]) => (a < b ? -1 : 1)).map(([on, cause]) => ({ on, cause }));
+  return [...byDay].map(([on, cause]) => ({ on, cause }));
 }

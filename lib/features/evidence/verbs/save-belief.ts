@@ -35,8 +35,9 @@ export function foulingRow(belief: CoilBelief, own?: OwnLimits | null) {
   };
 }
 
-export async function saveBelief(db: Tx, belief: CoilBelief, own?: OwnLimits | null): Promise<void> {
-  const row = foulingRow(belief, own);
+/** Its own limits stay as they are on file. */
+export async function saveBelief(db: Tx, belief: CoilBelief): Promise<void> {
+  const row = foulingRow(belief);
   await db.unitFouling.upsert({ where: { unitId: row.unitId }, create: row, update: row });
 }
 

@@ -7,7 +7,7 @@ import { CustomerReply } from '@/lib/schemas/customers/links';
 import { RevokeQuarter, SendQuarter } from '@/lib/schemas/customers/quarters';
 import { RevokeReport, SendReport } from '@/lib/schemas/customers/reports';
 import { ChoiceFigures, DecideUnit, LookAgain } from '@/lib/schemas/equipment/choices';
-import { RunFleet, SheetChoice } from '@/lib/schemas/equipment/fleet-csv';
+import { CheckFleet, RunFleet, SheetChoice } from '@/lib/schemas/equipment/fleet-csv';
 import { EditUnit, NewUnit } from '@/lib/schemas/equipment/equipment';
 import { CylinderGone, CylinderPlace, NewCertificate, NewCylinder, NewCylinderEntry, NewLeakTest, SetLeakRules, TakeEntryBack, WithdrawCertificate } from '@/lib/schemas/equipment/refrigerant-book'; // prettier-ignore
 import { EditJob, JobStepTaken, PutOnVisit, TakeCall } from '@/lib/schemas/jobs/jobs';
@@ -246,6 +246,8 @@ describe('what no form sends', () => {
     expect(takes(SendAway, away).data).toEqual({ ...away, reason: '' });
     expect(words(SendAway, { ...away, userId: '' })).toEqual(['Choose who is away.']);
     expect(words(SendAway, { ...away, to: '2026-11-01' })).toEqual(['The last day comes before the first.']);
+    expect(takes(SendAway, { ...away, to: '2026-11-01' }).error?.issues[0]?.path).toEqual(['to']);
+    expect(words(CheckFleet, { file: 'fleet.csv' })).toEqual(['Choose a file or paste its lines.']);
     expect(words(AcceptPlan, { runId: ID, visits: [] })).toEqual(['Choose at least one visit.']);
     expect(takes(AcceptPlan, { runId: ID, visits: [{ key: 'a', technicianId: ID, startMs: 5 }] }).data).toEqual({ runId: ID, visits: [{ key: 'a', technicianId: ID, startMs: 5, fixed: false }] }); // prettier-ignore
     for (const odd of [{}, { key: 'a', technicianId: 'x' }, { key: 'a', startMs: 8.64e15 + 2 }, { key: 'a', startMs: 0.5 }]) expect(takes(AcceptPlan, { runId: ID, visits: [odd] }).success).toBe(false); // prettier-ignore

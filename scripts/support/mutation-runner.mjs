@@ -157,16 +157,16 @@ class Runner {
         const id = `${name}#${title}`;
         tests.push({ id, name: title, status: 0, timeSpentMs: took, fileName: path.resolve(name) });
         perTest[id] = Object.fromEntries([...own(met.perTest.hooks), ...own(met.perTest[title])]);
-        for (const mistake in perTest[id]) meets.set(codeOf.get(mistake), (meets.get(codeOf.get(mistake)) ?? new Set()).add(id));
+        for (const mistake in perTest[id]) meets.set(codeOf.get(mistake), (meets.get(codeOf.get(mistake)) ?? new Set()).add(name));
       }
     }
     await KeptThread.letGo();
-    // A file of code is loaded once for all: what is met then is shown to the tests that meet the file later, else to its room's.
+    // A file of code is loaded once for all: what is met then is shown to the files of tests that meet it later, else to its room's.
     const all = tests.map((one) => one.id);
     for (const mistake of atLoading) {
       const code = codeOf.get(mistake);
       const later = ROOMS[roomOf(code)].declares ? undefined : meets.get(code);
-      for (const id of later ?? all.filter((one) => testsFor.get(mistake).test(fileOf(one)))) perTest[id][mistake] ??= 1;
+      for (const id of all.filter((one) => later?.has(fileOf(one)) ?? testsFor.get(mistake).test(fileOf(one)))) perTest[id][mistake] ??= 1;
     }
     // Another process may take over, where a mistake never ends.
     const took = Object.fromEntries(tests.map((one) => [one.id, one.timeSpentMs]));

@@ -532,6 +532,11 @@ describe('a reading as a whole', () => {
     ]);
   });
 
+  it.each([['Equipment type', 'Walk-in cooler'], ['Model', 'KX-49'], ['Serial', 'SN-100'], ['Tag', 'A-7'], ['Refrigerant', 'R290']])('keeps a row that says no more of a unit than its %s', (header, value) => {
+    const r = read([['Customer', 'Equipment', header, 'Phone'], ['Ash', 'WIC', value === 'R290' ? 'R404A' : '', ''], ['Elm', '', value, '312-555-0141'], ['Fir', '', '', '312-555-0142']]);
+    expect([r.rows, r.assumptions.filter((a) => a.text.startsWith('Nothing of a unit')).map((a) => a.lines)]).toEqual([2, [[4]]]);
+  }); // prettier-ignore
+
   it('leaves out rows with nothing of a unit, and says what was in them', () => {
     const r = read([
       ['Customer', 'Equipment', 'Phone', 'Area'],

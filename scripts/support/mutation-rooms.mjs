@@ -74,7 +74,13 @@ export const ROOMS = {
   ...Object.fromEntries(measured('core').map((room) => [room, core(room)])),
   ...Object.fromEntries(measured('features').map((room) => [`${room}-verbs`, feature(room)])),
   'tablet-store': { code: ['lib/tablet/**/*.ts'], tests: ['tests/unit/tablet/**/*.test.ts'], goal: 75 },
-  schemas: { code: ['lib/schemas/**/*.ts'], tests: ['tests/unit/schemas/**/*.test.ts', 'tests/unit/tablet/**/*.test.ts'], goal: 75 },
+  schemas: {
+    code: ['lib/schemas/**/*.ts'],
+    tests: ['tests/unit/schemas/**/*.test.ts', 'tests/unit/tablet/entry-fault.test.ts'],
+    goal: 75,
+    // Little in it runs when a test does: whoever fails at a bound never comes to the function that tells which tests meet its file.
+    declares: true,
+  },
   server: {
     code: ['lib/server/{doors/{caller,guard,throttle,define-action,define-route},people/{known-device,session},process/requests}.ts'],
     tests: ['tests/unit/server/**/*.test.ts', 'tests/integration/people/gate.test.ts'],

@@ -165,7 +165,8 @@ class Runner {
     const all = tests.map((one) => one.id);
     for (const mistake of atLoading) {
       const code = codeOf.get(mistake);
-      for (const id of meets.get(code) ?? all.filter((one) => testsFor.get(mistake).test(fileOf(one)))) perTest[id][mistake] ??= 1;
+      const later = ROOMS[roomOf(code)].declares ? undefined : meets.get(code);
+      for (const id of later ?? all.filter((one) => testsFor.get(mistake).test(fileOf(one)))) perTest[id][mistake] ??= 1;
     }
     // Another process may take over, where a mistake never ends.
     const took = Object.fromEntries(tests.map((one) => [one.id, one.timeSpentMs]));

@@ -100,10 +100,12 @@ export function readDayLines(lines: readonly string[]): { windows: WeeklyWindow[
   for (const at of DAYS) {
     const read = readDayHours(of(at));
     const named = 'problem' in read ? namedDays(of(at)) : null;
+    // Monday's line copied to the others says the same once more.
+    if (named && lines.slice(0, at).some((line) => line.trim() === of(at)) && named.some((w) => w.weekday === at)) continue;
     if ('windows' in read) byDay.set(at, [...(byDay.get(at) ?? []), ...read.windows.map((w) => ({ weekday: at, ...w }))]);
     else if (!named) problems.push({ at, problem: read.problem });
     else {
-      const taken = named.find(({ weekday }) => weekday !== at && of(weekday) !== '');
+      const taken = named.find(({ weekday }) => weekday !== at && of(weekday) !== '' && of(weekday) !== of(at));
       if (!named.some(({ weekday }) => weekday === at))
         problems.push({ at, problem: `This is ${DAY_SHORT[at]}’s line. Write its hours alone, like 6-10.` }); // prettier-ignore
       else if (taken)

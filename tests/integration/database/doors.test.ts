@@ -125,6 +125,17 @@ describe('a transaction', () => {
   });
 });
 
+it.each(['Customer', 'Kitchen', 'Unit', 'Task', 'User'] as const)('a row of %s that is held lets nobody else hold it', async (table) => {
+  const { db } = database;
+  const id = { Customer: on.kitchen.customerId, Kitchen: on.kitchen.id, Unit: on.unit.id, Task: on.tasks[0]?.id ?? '', User: on.person.id }[table]; // prettier-ignore
+  const now = (tx: Pick<typeof db, '$queryRawUnsafe'>) => tx.$queryRawUnsafe(`SELECT 1 FROM "${table}" WHERE id = '${id}' FOR UPDATE NOWAIT`); // prettier-ignore
+  await db.$transaction(async (tx) => {
+    await lockRow(tx, table, id);
+    expect(sqlStateOf(await refusal(now(db)))).toBe('55P03');
+  });
+  expect(await now(db)).toHaveLength(1);
+});
+
 describe('a rule of the database that refuses', () => {
   it('is told by its name, whatever shape the error comes in', async () => {
     const { db } = database;
@@ -195,7 +206,8 @@ describe('many rows in one statement', () => {
     expect(await db.customer.findMany({ where: { name: { startsWith: 'Many' } }, orderBy: { name: 'asc' } })).toMatchObject(
       rows.map((r) => ({ ...r, archivedAt: null, language: 'en', email: '' })),
     );
-    await expect(insertMany(db, 'Customer', [{ id: randomUUID(), 'name") --': 'x' }])).rejects.toThrow('not column names: id, name") --');
+    for (const key of ['name") --', '"x" name', 'two words'])
+      await expect(insertMany(db, 'Customer', [{ id: randomUUID(), [key]: 'x' }])).rejects.toThrow(`not column names: id, ${key}`);
   });
 });
 

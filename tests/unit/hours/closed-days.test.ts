@@ -56,6 +56,8 @@ describe('a line for each day', () => {
     expect(readDayLines(lines({ 0: 'Mon-Fri 6-10' }))).toEqual({ windows: five });
     expect(readDayLines(lines({ 0: 'Mon–Fri 6-10; Sat 7-9', 6: '8-9' }))).toEqual({ windows: [...five, day(5, '07:00', '09:00'), day(6, '08:00', '09:00')] }); // prettier-ignore
     expect(readDayLines(lines({ 2: 'weekdays 6-10' }))).toEqual({ windows: five });
+    // Copied to the days that it names, it says the same.
+    expect(readDayLines(lines({ 0: 'Mon-Fri 6-10', 1: 'Mon-Fri 6-10', 2: 'Mon-Fri 6-10', 3: 'Mon-Fri 6-10', 4: ' Mon-Fri 6-10' }))).toEqual({ windows: five }); // prettier-ignore
     expect(readDayLines(lines({ 1: 'Tue 6-10' }))).toEqual({ windows: [day(1, '06:00', '10:00')] });
   });
   it('says in the line what is wrong, where two lines say the same day or the line is another day’s', () => {

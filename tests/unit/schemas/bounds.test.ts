@@ -350,6 +350,9 @@ describe('what hangs together in a form', () => {
     expect(entry({ way: 'moved', 'kg.value': '-2' })).toEqual({});
     expect(entry({ 'kg.value': '-2' })).toEqual({ 'kg.value': ['Without a sign: what happened says which way.'] });
     for (const value of ['', '0']) expect(entry({ 'kg.value': value })).toEqual({ 'kg.value': ['Give the weight.'] });
+    // Nothing weighed is no weight below nothing, and is asked for once.
+    expect(entry({ way: 'moved', 'kg.value': '' })).toEqual({ 'kg.value': ['Give the weight.'] });
+    expect(entry({ way: 'scale_check', 'kg.value': '-2', 'gross.value': '20' })).toEqual({ 'kg.value': ['Without a sign: what happened says which way.'] }); // prettier-ignore
     expect(entry({ way: 'scale_check', 'kg.value': '', 'gross.value': '20' })).toEqual({});
     expect(entry({ way: 'scale_check', 'kg.value': '' })).toEqual({ 'gross.value': ['Give what the scale shows.'] });
   });
@@ -380,6 +383,17 @@ describe('what hangs together in a form', () => {
       expect(send(schema, { ...when, otherTime: 'May' }).error).toEqual({});
       expect(send(schema, { ...when, startsAt: '0' }).error).toEqual({});
     }
+  });
+  it('keeps what is short on one line, and the lines of what is long', () => {
+    const lines = 'a\nb';
+    expect(send(NewBlackout, { kitchenId: ID, from: '2026-12-24', to: '2026-12-26', reason: lines }).value?.reason).toBe('a b');
+    expect(send(JobStepTaken, { jobId: ID, from: 'asked', step: 'looked_at', reason: lines }).value?.reason).toBe(lines);
+  });
+  it('asks for a refrigerant’s price by the kilogram or by the pound, beside both', () => {
+    const priced = (over: Sent) => send(ChoiceFigures, { ...FIGURES, ...over });
+    expect(priced({ refrigerantPerKg: '' }).error).toEqual({ refrigerantPerKg: ['Write a number.'], refrigerantPerLb: ['Write a number.'] }); // prettier-ignore
+    expect(priced({ refrigerantPerKg: '', refrigerantPerLb: '10' }).value?.refrigerantPerKg).toBeCloseTo(22.0462, 4);
+    expect(priced({ refrigerantPerKg: '30', refrigerantPerLb: '10' }).value?.refrigerantPerKg).toBe(30);
   });
   it('says what is sent to a customer by itself only where it is ticked', () => {
     expect(send(SetSending, { id: ID, sendsReports: 'on', sendsQuarters: '' }).value).toEqual({ id: ID, sendsReports: true, sendsQuarters: false }); // prettier-ignore
@@ -422,6 +436,18 @@ describe('the owner’s policy', () => {
       for (const value of fits) expect(wrong({ [field]: value }), `${field} ${value}`).toEqual([]);
       for (const value of beyond) expect(wrong({ [field]: value }), `${field} ${value}`).toEqual([message]);
     }
+    const asked: [string, Record<string, string>][] = [
+      ['riskPercent', { '': 'Write a number.', some: 'Write a number.' }],
+      ['comebackCost', { '': 'Write a number.', '-1': 'Between 0 and 100,000.' }],
+      ['minWeeks', { '': 'Write whole weeks.', '1.5': 'Whole weeks.', '0': 'At least one week.' }],
+      ['minWeeksUnlessSevere', { '105': 'At most 104 weeks.' }],
+      [`maxWeeks.${LEARNING_TASKS[0]}`, { '': 'Write whole weeks.', '105': 'At most 104 weeks.' }],
+      ['lateDays', { '': 'Write whole days.', '1.5': 'Whole days.', '-1': 'Not below nothing.' }],
+      ['returnWithinDays', { '': 'Write whole days.', '1.5': 'Whole days.', '61': 'At most 60 days.' }],
+      ['cleanFindings', { '': 'Write a whole number.', '1.5': 'A whole number.', '0': 'At least one.' }],
+      ['discharge', { '': 'Write a number.', '401': 'That is no discharge temperature.', '-101': 'That is no discharge temperature.' }],
+    ];
+    for (const [field, refused] of asked) for (const [value, message] of Object.entries(refused)) expect(wrong({ [field]: value }), `${field} “${value}”`).toContain(message); // prettier-ignore
     expect(wrong({ degrees: 'C' })).toEqual(['Between 72 and 142 °C.']);
     expect(wrong({ degrees: 'C', discharge: '107' })).toEqual([]);
   });

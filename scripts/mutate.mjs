@@ -1,6 +1,7 @@
 // `npm run mutate -- ROOM… [--sample 150]`: plants small mistakes in rooms' code, one at a time, and counts those that the tests
 // of each notice. Too slow for `npm test`. A sample draws that many of each room's, always the same ones, and gives the score its
 // interval. Rooms of one kind of tests share a run: the tests are gone through once, then one process meets mistake after mistake.
+// What a test works out while it is only being collected (a table's values) is worked out without any mistake: do it inside the test.
 // What was found is kept in .data/mutation as it is found, so a second run looks only at what changed.
 // The last scores stand in docs/mutation.json; `npm run mutate` alone lists them.
 import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';

@@ -198,6 +198,15 @@ describe('going back', () => {
     expect(await returns(have)).toMatchObject([{ state: 'done' }]);
   });
 
+  it('stays open where the look that found it right was taken back', async () => {
+    const have = await haveOneUnit(database.db);
+    await close(await visited(have, '2026-03-08', { coil: 'packed' }));
+    const second = await visited(have, '2026-03-13', { coil: 'furred', tasks: false });
+    await database.db.finding.updateMany({ where: { visitId: second.id }, data: { supersededAt: second.startsAt } });
+    await close(second);
+    expect(await returns(have)).toMatchObject([{ state: 'asked' }]);
+  });
+
   it('never settles what a person asked for, whatever the words', async () => {
     const have = await haveOneUnit(database.db);
     const first = await visited(have, '2026-03-08', { coil: 'packed' });

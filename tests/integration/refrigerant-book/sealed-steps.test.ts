@@ -104,7 +104,10 @@ describe('a repair record from a tablet', () => {
   });
 
   it('a record that was not finished is with its unit at the next visit', async () => {
-    const { visit, step, tablet } = await begun();
+    const { db, visit, unit, person, step, tablet } = await begun();
+    // One of the day before that was left so, too: the latest is gone on with.
+    const skipped = { id: randomUUID(), visitId: visit.id, unitId: unit.id, step: 'isolate' as const, skippedWhy: 'Unplugged', at: MORNING, byUserId: person.id }; // prettier-ignore
+    await db.sealedRecord.create({ data: { id: randomUUID(), unitId: unit.id, begunAt: new Date(MORNING.getTime() - 86_400_000) } }).then((r) => db.sealedStep.create({ data: { ...skipped, recordId: r.id } })); // prettier-ignore
     await tablet.send([tablet.make(visit.id, 'sealed.step', step({ step: 'open', work: { step: 'open', how: 'cut' } }))]);
     expect((await tablet.refresh()).changed[0]?.units[0]?.openSealed?.steps.map((s) => s.step)).toEqual(['open']);
   });

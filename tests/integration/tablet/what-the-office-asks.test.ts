@@ -180,6 +180,10 @@ describe('a job of the visit', () => {
       outcome: 'conflict',
       note: `Two tablets differ on job ${job.number}: done and needs a part. The later stands.`,
     });
+    // Two who say the same of it are of one mind.
+    const same = await db.job.create({ data: jobRow(shop.unit, { state: 'booked', visitId: shop.visit.id }) });
+    await say(first, 5, same.id, 'done');
+    expect((await say(second, 7, same.id, 'done')).answer).toMatchObject({ outcome: 'applied', note: '' });
     // An older one that comes late changes nothing.
     await say(first, 6, job.id, 'found_right');
     const standing = await db.jobOutcome.findFirstOrThrow({ where: { jobId: job.id } });

@@ -22,7 +22,7 @@ type Told = Partial<Omit<CoilStory, 'evidence' | 'goal'>> & {
   evidence?: Partial<CoilStory['evidence']>;
   goal?: Partial<CoilStory['goal']>;
 };
-const belief = { mean: 0, sd: 1, lo: 0, hi: 0 };
+const belief = { mean: 0, sd: 1, low: 0, high: 0 };
 
 /** A fryer's coil found matted at 60 days, whose risk decides; and what is told otherwise. */
 function story({ evidence, goal, ...more }: Told = {}): CoilStory {

@@ -308,3 +308,38 @@ describe('what a proposed visit is for, stop by stop', () => {
     expect(explainVisits(problem, [visit('lost', 9, [])]).get(0)).toMatchObject({ detourMinutes: 0, drivingCost: 0, due: 0, only: null });
   });
 });
+
+describe('technicians who are alike', () => {
+  const alike = (id: string) => tova([shift(DAY)], { id, name: id });
+  const promised = (hours: { startMs: number; endMs: number }): FixedVisit => fixed('promised', 'far', hours, { technicianId: 'a' });
+
+  it('but for what one has promised are not taken for each other', () => {
+    const problem = week({
+      technicians: [alike('a'), alike('b')],
+      kitchens: [kitchen('k', 0.02), kitchen('far', 0.05)],
+      tasks: [task('late', 'k', { dueDay: DAY - 20 })],
+      fixed: [promised(span(8.25, 15.75))],
+    });
+    const plan = planned(problem);
+    expect(plan.visits.map((v) => [v.technicianId, v.fixedId ?? v.kitchenId])).toEqual([['a', 'promised'], ['b', 'k']]); // prettier-ignore
+  });
+
+  it('nor where the promise is at a kitchen that is nowhere on the map', () => {
+    const problem = week({
+      technicians: [alike('a'), alike('b')],
+      kitchens: [kitchen('k', 0.02), kitchen('far', 0.05, { place: {} })],
+      tasks: [task('late', 'k', { dueDay: DAY - 20 })],
+      fixed: [promised(span(8, 16))],
+    });
+    expect(planned(problem).visits.filter((v) => v.kitchenId === 'k').map((v) => v.technicianId)).toEqual(['b']); // prettier-ignore
+  });
+});
+
+describe('planning without time', () => {
+  it('still gives a week that keeps its word', () => {
+    const problem = shopWeek(3, { kitchens: 12, technicians: 2, days: 2 });
+    const plan = runOut(planWeek(problem, { seed: 1, timeLimitMs: 0, now: () => 0 }));
+    expect(checkPlan(problem, plan)).toEqual([]);
+    expect(plan.visits.length).toBeGreaterThan(0);
+  });
+});

@@ -1,14 +1,14 @@
 import { describe, expect, it } from 'vitest';
 import { addDays } from '@/lib/core/calendar';
 import { DEFAULT_HYPER, posterior, type UnitEvent } from '@/lib/core/fouling';
-import { DEFAULT_POLICY } from '@/lib/core/intervals';
+import { DEFAULT_POLICY, type UnitPolicy } from '@/lib/core/intervals';
 import { washThrough } from '@/lib/core/intervals/deep';
 import { historyOf, START, visit } from './support';
 
 const STORY = Array.from({ length: 5 }, () => visit(60, 'matted', { lnK: -0.4, after: 'filmed' }));
 
 /** Old deposit that a somewhat dearer cleaning would take off; told of cleanings so many days after the start. */
-function wash(cleanings: [day: number, deep: boolean][] = [], more: Partial<typeof DEFAULT_POLICY> = {}) {
+function wash(cleanings: [day: number, deep: boolean][] = [], more: Partial<UnitPolicy> = {}) {
   const history = historyOf(STORY);
   const events = cleanings.map(([n, deep]): UnitEvent => ({ kind: 'cleaning', on: addDays(START, n), ...(deep ? { deep } : {}) }));
   const believed = posterior(history, { placement: 'fryer', kitchenId: 'k' }, DEFAULT_HYPER);
@@ -24,6 +24,13 @@ describe('washing a coil right through', () => {
     // The dearer by so much the later it has paid.
     const dearer = wash([], { deepCleaningCost: 80 });
     expect(dearer && worth && dearer.paysBackDays / worth.paysBackDays).toBeCloseTo(2, 9);
+  });
+
+  it('saves by a machine’s own curve of energy what it saves by the same as a price', () => {
+    const straight = wash([], { energyCostPerDayPerLnK: (y) => 0.8 * y });
+    expect(straight?.costPerYear).toBeCloseTo(wash([], { energyCostPerDayPerLnK: 0.8 })?.costPerYear ?? NaN, 9);
+    const steep = wash([], { energyCostPerDayPerLnK: (y) => 1.6 * y });
+    expect(steep?.costPerYear).toBeGreaterThan(straight?.costPerYear ?? NaN);
   });
 
   it.each<[string, [number, boolean][], boolean]>([

@@ -79,40 +79,40 @@ describe('a measure as somebody typed it', () => {
   });
 
   // How much one of it is in SI, by definition, however it is written.
-  it.each([
-    ['temperature', 255.9278, 'F', 'f.', '°F', '° F', 'º f', 'ºF', 'deg F', 'degF', 'degree F', 'degrees f', 'Deg. F', 'fahrenheit', 'degrees Fahrenheit', 'deg fahrenheit'],
-    ['temperature', 274.15, 'C', 'c.', '°C', '° C', 'º c', 'ºC', 'deg C', 'degC', 'degree C', 'degrees c', 'Deg. C', 'celsius', 'degrees Celsius', 'centigrade', 'deg centigrade'],
-    ['temperature', 1, 'K', 'kelvin', 'Kelvins'],
-    ['difference', 0.5556, 'F', '°F', '° f', 'º F', 'deg F', 'degF', 'degree F', 'deg. f', 'degrees fahrenheit', 'fahrenheit'],
-    ['difference', 1, 'C', '°C', '° c', 'º C', 'deg C', 'degC', 'degree c', 'deg. c', 'degrees celsius', 'celsius', 'K', 'kelvin', 'kelvins'],
-    ['pressure', 6894.7573, 'psi', 'PSI', 'psig', 'psi g', 'psi.'],
-    ['pressure', 1e5, 'bar', 'bars', 'barg', 'bar g', 'bars g'],
-    ['pressure', 1e3, 'kPa', 'kpag', 'kPa g'],
-    ['pressure', 1e6, 'MPa', 'mpag', 'MPa g'],
-    ['mass', 0.45359237, 'lb', 'lbs', 'lb.', 'pound', 'pounds', '#'],
-    ['mass', 0.02834952, 'oz', 'ozs', 'oz.', 'ounce', 'ounces'],
-    ['mass', 1, 'kg', 'kgs', 'kilo', 'kilos', 'kilogram', 'kilograms'],
-    ['mass', 0.001, 'g', 'gr', 'gram', 'grams'],
-    ['length', 0.3048, 'ft', 'ft.', 'feet', 'foot', "'", '’', '′'],
-    ['length', 1, 'm', 'meter', 'meters', 'metre', 'metres'],
-    ['power', 0.29307107, 'Btu', 'btus', 'btuh', 'BTU/h', 'btu/hr', 'btu /h', 'btu / hr', 'btu/hr.'],
-    ['power', 1, 'W', 'watt', 'watts'],
-    ['power', 1e3, 'kW'],
-    ['duration', 1, 'h', 'hr', 'hrs', 'hour', 'hours'],
-    ['duration', 1 / 60, 'min', 'mins', 'min.', 'minute', 'minutes'],
-  ] as const)('one of %s is %d', (measure, si, ...words) => {
+  it.each<[Measure, number, string[]]>([
+    ['temperature', 255.9278, ['F', 'f.', '°F', '° F', 'º f', 'ºF', 'deg F', 'degF', 'degree F', 'degrees f', 'Deg. F', 'fahrenheit', 'degrees Fahrenheit', 'deg fahrenheit']],
+    ['temperature', 274.15, ['C', 'c.', '°C', '° C', 'º c', 'ºC', 'deg C', 'degC', 'degree C', 'degrees c', 'Deg. C', 'celsius', 'degrees Celsius', 'centigrade', 'deg centigrade']],
+    ['temperature', 1, ['K', 'kelvin', 'Kelvins']],
+    ['difference', 0.5556, ['F', '°F', '° f', 'º F', 'deg F', 'degF', 'degree F', 'deg. f', 'degrees fahrenheit', 'fahrenheit']],
+    ['difference', 1, ['C', '°C', '° c', 'º C', 'deg C', 'degC', 'degree c', 'deg. c', 'degrees celsius', 'celsius', 'K', 'kelvin', 'kelvins']],
+    ['pressure', 6894.7573, ['psi', 'PSI', 'psig', 'psi g', 'psi.']],
+    ['pressure', 1e5, ['bar', 'bars', 'barg', 'bar g', 'bars g']],
+    ['pressure', 1e3, ['kPa', 'kpag', 'kPa g']],
+    ['pressure', 1e6, ['MPa', 'mpag', 'MPa g']],
+    ['mass', 0.45359237, ['lb', 'lbs', 'lb.', 'pound', 'pounds', '#']],
+    ['mass', 0.02834952, ['oz', 'ozs', 'oz.', 'ounce', 'ounces']],
+    ['mass', 1, ['kg', 'kgs', 'kilo', 'kilos', 'kilogram', 'kilograms']],
+    ['mass', 0.001, ['g', 'gr', 'gram', 'grams']],
+    ['length', 0.3048, ['ft', 'ft.', 'feet', 'foot', "'", '’', '′']],
+    ['length', 1, ['m', 'meter', 'meters', 'metre', 'metres']],
+    ['power', 0.29307107, ['Btu', 'btus', 'btuh', 'BTU/h', 'btu/hr', 'btu /h', 'btu / hr', 'btu/hr.']],
+    ['power', 1, ['W', 'watt', 'watts']],
+    ['power', 1e3, ['kW']],
+    ['duration', 1, ['h', 'hr', 'hrs', 'hour', 'hours']],
+    ['duration', 1 / 60, ['min', 'mins', 'min.', 'minute', 'minutes']],
+  ])('one of %s is %d', (measure, si, words) => {
     for (const word of words) for (const typed of [word, ` ${word} `, word.toUpperCase()]) expect(unitNamed(measure, typed)?.(1), typed).toBeCloseTo(si, 4);
   }); // prettier-ignore
 
-  it.each([
-    ['temperature', '°  F', 'xF', 'Fx', 'ff', 'fahr', '°fahrenheit', 'cx', 'xc', 'x°c', 'x° f', 'celsiusx', 'xcelsius', 'ck', 'kel', '°K', 'xk', 'kx', 'degs f', ''],
-    ['difference', '°  F', 'xF', 'Fx', 'x°f', 'cx', 'xc', 'x°c', 'xk', 'kx', 'kel', 'degs c', 'celsiusx', ''],
-    ['pressure', 'psia', 'xpsi', 'psi gg', 'psi  g', 'mbar', 'barx', 'bar gx', 'pa', 'hpa', 'xkpa', 'kpax', 'kpa gx', 'xmpa', 'mpax', 'mpa gx', ''],
-    ['mass', 'mg', 'xlb', 'lbx', 'poundage', '##', 'floz', 'ozx', 'kgx', 'xkg', 'kilogr', 'gx', 'xg', 'grs', 'program', ''],
-    ['length', 'cm', 'mm', 'mx', 'met', 'xft', 'ftx', 'feets', 'xm', ''],
-    ['power', 'btu hr', 'xbtu', 'btux', 'btu/', 'wh', 'xw', 'kwh', 'xkw', 'mw', 'wattage', ''],
-    ['duration', 'ho', 'xh', 'hx', 'ah', 'xhours', 'minut', 'xmin', 'minx', 'ms', ''],
-  ] as const)('none of %s', (measure, ...words) => {
+  it.each<[Measure, string[]]>([
+    ['temperature', ['°  F', 'xF', 'Fx', 'ff', 'fahr', '°fahrenheit', 'cx', 'xc', 'x°c', 'x° f', 'celsiusx', 'xcelsius', 'ck', 'kel', '°K', 'xk', 'kx', 'degs f', '']],
+    ['difference', ['°  F', 'xF', 'Fx', 'x°f', 'cx', 'xc', 'x°c', 'xk', 'kx', 'kel', 'degs c', 'celsiusx', '']],
+    ['pressure', ['psia', 'xpsi', 'psi gg', 'psi  g', 'mbar', 'barx', 'bar gx', 'pa', 'hpa', 'xkpa', 'kpax', 'kpa gx', 'xmpa', 'mpax', 'mpa gx', '']],
+    ['mass', ['mg', 'xlb', 'lbx', 'poundage', '##', 'floz', 'ozx', 'kgx', 'xkg', 'kilogr', 'gx', 'xg', 'grs', 'program', '']],
+    ['length', ['cm', 'mm', 'mx', 'met', 'xft', 'ftx', 'feets', 'xm', '']],
+    ['power', ['btu hr', 'xbtu', 'btux', 'btu/', 'wh', 'xw', 'kwh', 'xkw', 'mw', 'wattage', '']],
+    ['duration', ['ho', 'xh', 'hx', 'ah', 'xhours', 'minut', 'xmin', 'minx', 'ms', '']],
+  ])('none of %s', (measure, words) => {
     for (const word of words) expect(unitNamed(measure, word), word).toBeNull();
   }); // prettier-ignore
 

@@ -49,6 +49,7 @@ describe('closed days in a note', () => {
     ['weekend closed', [5, 6], ''],
     ['closed week ends', [5, 6], ''],
     ['note: shut Sun', [6], ''],
+    ['Kitchen info:  closed Fri', [4], ''],
     ['ring (closed Wed) twice | key', [2], 'ring; twice; key'],
   ] as const)('“%s” is %j', (note, days, rest) => expect(closedDays(note)).toEqual({ days, unclear: false, rest }));
 

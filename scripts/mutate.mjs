@@ -47,7 +47,8 @@ async function mutate(project, rooms) {
   // Each process that Stryker starts finds it running, with the layout of today.
   const server = project === 'integration' ? await openTestServer() : undefined;
   await server?.migrated();
-  process.env.DATABASE_URL = server?.url('postgres') ?? '';
+  const given = process.env.DATABASE_URL;
+  if (server) process.env.DATABASE_URL = server.url('postgres');
   process.env.MUTATE_TESTS = [...new Set(rooms.flatMap((room) => ROOMS[room].tests))].join(',');
   process.env.MUTATE_PROJECT = project;
   process.env.MUTATE_MISTAKES = mistakesFile;
@@ -78,6 +79,8 @@ async function mutate(project, rooms) {
         results.filter((m) => roomOf(path.relative('.', m.fileName)) === room),
       );
   } finally {
+    // The rooms after these open a server of their own.
+    if (given === undefined) delete process.env.DATABASE_URL;
     await server?.close();
   }
 }

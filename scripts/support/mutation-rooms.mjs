@@ -8,6 +8,8 @@ const rooms = (folder) =>
 
 // Tests of a room that stand with another's, beside those in the folder of its own name.
 const ELSEWHERE = {
+  // Dates as sheets hold them are tested with the sheet.
+  calendar: ['cells', 'columns', 'typed-values', 'whole-words', 'written-words'].map((t) => `sheet/${t}`),
   'customer-words': ['reports/visit-for-customer', 'reports/quarter', 'reports/signing', 'tablet/said-of-a-visit'],
   evidence: ['condenser/*'],
   findings: ['jobs/lists', 'tablet/unit-work', 'set-up/closed-sets'],

@@ -74,12 +74,16 @@ async function vitest(...projects) {
 /** The journeys' demo shop; made once for these sources. */
 const demoShop = (server) => server.template('e2e', demoFingerprint(), makeDemo);
 
+/** The app that they walk; built once for these sources. */
+function builtApp(server, behind = false) {
+  const env = { ...process.env, DATABASE_URL: server.url('postgres'), NEXTAUTH_SECRET: 'only-for-building-rimebook' };
+  return ensureBuild({ distDir: '.next-test', env, behind });
+}
+
 async function endToEnd(server) {
   const ready = await check('End-to-end: browser, build and demo shop', async (note) => {
     note((await findBrowser({ light: true })).name);
-    const env = { ...process.env, DATABASE_URL: server.url('postgres'), NEXTAUTH_SECRET: 'only-for-building-rimebook' };
-    const built = ensureBuild({ distDir: '.next-test', env });
-    await Promise.all([built, demoShop(server)]);
+    await Promise.all([builtApp(server), demoShop(server)]);
   });
   if (ready.failed > 0) return ready;
   const beside = await journeys('e2e', ['--grep-invert', '@alone']);
@@ -116,6 +120,9 @@ export const STEPS = {
   e2e: endToEnd,
 };
 
+/** What was made ahead for the journeys and could not be is told by them: they ask for it again. */
+const askedAgain = () => {};
+
 /** What is run, in turn: steps that leave a core idle share the time of another one. */
 function planOf(names) {
   const work = { ...STEPS };
@@ -124,8 +131,7 @@ function planOf(names) {
     // The two read only and print nothing.
     const ahead = types({ live: false });
     // The rules of the linter take one core for longer than all else that is read: the shop of the journeys is made meanwhile.
-    // One that cannot be made is told by the journeys, which ask for it again.
-    const shop = (server) => () => demoShop(server).catch(() => {});
+    const shop = (server) => () => demoShop(server).catch(askedAgain);
     work.lint = (server) => lint(ahead, names.includes('e2e') ? [shop(server)] : []);
     work.types = () => ahead;
   }
@@ -134,6 +140,14 @@ function planOf(names) {
   if (together) {
     work.unit = () => vitest('unit', 'reference');
     shown.set('unit', 'unit, reference');
+  }
+  // Tests wait for their database for a quarter of their time: the app is built then.
+  if (names.includes('e2e') && names.includes('integration')) {
+    const tests = work.integration;
+    work.integration = (server) => {
+      void builtApp(server, true).catch(askedAgain);
+      return tests(server);
+    };
   }
   const left = names.filter((name) => !(together && name === 'reference'));
   return left.map((name) => ({ name: shown.get(name) ?? name, work: work[name] }));

@@ -50,8 +50,10 @@ export function wallClock(timeZone: string, ms: number): { date: LocalDate; minu
 }
 
 /** "09:30" of minutes since midnight, as fields of forms and what is kept take it, however the shop writes times. */
-export const clockOf = (minutes: number): string =>
-  `${String(Math.floor(minutes / 60) % 24).padStart(2, '0')}:${String(Math.round(minutes) % 60).padStart(2, '0')}`;
+export const clockOf = (minutes: number): string => {
+  const rounded = Math.round(minutes);
+  return `${String(Math.floor(rounded / 60) % 24).padStart(2, '0')}:${String(rounded % 60).padStart(2, '0')}`;
+};
 
 /** The same of an instant (epoch milliseconds), by the kitchen's clock. */
 export const clockIn = (timeZone: string, ms: number): string => clockOf(wallClock(timeZone, ms).minutes);

@@ -64,15 +64,20 @@ function readSpan(piece: string): Span | { problem: string } {
   const start = sameHalf(from, begin, to, written);
   const evening = written + 720;
   // A beginning from one in the afternoon on is of a clock of twenty-four hours, and so is the end.
-  const end = written < start && start < 780 && isAfternoon(from, to) && evening > start && written <= 720 ? evening : written;
+  const afternoon = written < start && start < 780 && isAfternoon(from, to) && evening > start && written <= 720;
+  const end = afternoon ? evening : endsTheDay(from, start, to, written) ? 1440 : written;
   if (end === start) return { problem: `“${piece}” starts and ends at the same time.` };
   if (end < start) return { problem: `“${piece}” runs past midnight. End it at 24:00 and put the rest on the next day.` };
   return { start, end };
 }
 
+/** "5pm-12am" and "18:00-00:00" end with the day. "10-12am" may begin in the morning or at night, and is left to its writer. */
+const endsTheDay = (from: string, start: number, to: string, end: number): boolean =>
+  end === 0 && start > 0 && (/^0/.test(to) || /[apm]|noon/i.test(from) || start >= 780);
+
 /** "2-4pm" begins in the afternoon too, as far as that leaves a span; "11-1pm" and "6-2pm" do not. A clock of two digits says it itself. */
 function sameHalf(from: string, start: number, to: string, end: number): number {
-  if (/[apm]/i.test(from) || /^\s*0/.test(from)) return start;
+  if (/[apm]|noon/i.test(from) || /^\s*0/.test(from)) return start;
   if (/a/i.test(to)) return start >= 720 && start < 780 ? start - 720 : start;
   return /\dp|\sp/i.test(to) && start < 720 && start + 720 < end ? start + 720 : start;
 }

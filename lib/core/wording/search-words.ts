@@ -17,6 +17,6 @@ export function searchWords(typed: string): string[] {
     const digits = text.replace(/\D/g, '');
     return digits.length >= LEAST_LETTERS ? [digits] : [];
   }
-  const terms = text.split(/\s+/).filter(Boolean).slice(0, MOST_WORDS);
+  const terms = text.split(/\s+/).slice(0, MOST_WORDS);
   return terms.some((w) => w.length >= LEAST_LETTERS) ? terms : [];
 }

@@ -2,9 +2,10 @@ import { createServer, type Server } from 'node:http';
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import { learntPlaces, lookups } from '@/lib/features/kitchens/reads/lookups';
 import { forgetArrivals, takeLearnt, tellArrivals } from '@/lib/features/kitchens/verbs/arrivals';
-import { askAddresses } from '@/lib/features/kitchens/verbs/ask-addresses';
-import { acceptPlaces, queueLookups } from '@/lib/features/kitchens/verbs/look-up';
+import { askAddresses, takeTurn } from '@/lib/features/kitchens/verbs/ask-addresses';
+import { acceptPlaces, findPlaces, queueLookups, refusePlace, stopLookups } from '@/lib/features/kitchens/verbs/look-up';
 import { setPosition } from '@/lib/features/kitchens/verbs/set-position';
+import type { Answer, Candidate } from '@/lib/core/position';
 import { refusedBy } from '@/lib/database/constraints';
 import { geocoder } from '@/lib/server/position/place-finder';
 import { useDatabase } from '../../support/database';
@@ -110,6 +111,78 @@ describe('addresses asked in bulk', () => {
       positionFrom: 'address',
     });
     expect(await database.db.kitchen.findUnique({ where: { id: street.id } })).toMatchObject({ lat: 41, positionFrom: 'hand' });
+  });
+
+  it('are told by customer and kitchen, once where both have one name; another minute takes up what a lost process left', async () => {
+    const { db } = database;
+    const [plain, twice] = [await kitchen('Plain', '12 Alder Street'), await kitchen('Alder Diner', '14 Alder Street')];
+    await db.customer.update({ where: { id: customerId }, data: { name: 'Alder Diner' } });
+    await queueLookups(ctx());
+    // Somebody took both a moment ago, and is gone.
+    await db.placeLookup.updateMany({ where: { status: 'waiting' }, data: { askedAt: new Date(at) } });
+    const waits = await db.placeLookup.count({ where: { status: 'waiting' } });
+    at += 50_000;
+    expect(await run()).toBe(false);
+    expect(await db.placeLookup.count({ where: { status: 'waiting' } })).toBe(waits);
+    at += 11_000;
+    await run();
+    const { found, foundTotal } = await lookups(db, 10);
+    expect(foundTotal).toBe(found.length);
+    expect((await lookups(db, 1)).foundTotal).toBe(foundTotal);
+    expect(found.find((f) => f.id === plain.id)?.name).toBe('Alder Diner, Plain');
+    expect(found.find((f) => f.id === twice.id)?.name).toBe('Alder Diner');
+
+    await refusePlace(ctx(), { kitchenId: plain.id });
+    expect((await lookups(db, 10)).found.map((f) => f.id)).not.toContain(plain.id);
+    const held = await kitchen('Held', '1 Mill Lane');
+    await queueLookups(ctx());
+    await stopLookups(ctx());
+    expect(await db.placeLookup.findUnique({ where: { kitchenId: held.id } })).toBeNull();
+    expect((await lookups(db, 10)).found.map((f) => f.id)).toContain(twice.id);
+  });
+
+  it('one by one while somebody waits: what was found, nothing, or why not', async () => {
+    const find = (answer: Answer) => findPlaces(database.db, () => Promise.resolve(answer), pace, '12 Alder Street');
+    const one: Candidate = { label: 'Somewhere', lat: 39.7, lng: -105, precision: 'house', houseNumber: '12', withinM: 10 };
+    expect(await find({ is: 'found', candidates: [one] })).toEqual([one]);
+    expect(await find({ is: 'nothing' })).toEqual([]);
+    await expect(find({ is: 'failed', said: 'It answered 503.' })).rejects.toMatchObject({
+      code: 'busy',
+      message: 'The place-finding service did not help: It answered 503. Paste a position, or set a pin.',
+    });
+    // Whenever a turn comes, the list has taken it.
+    const busy = {
+      clock: pace.clock,
+      wait: async (ms: number) => {
+        await pace.wait(ms);
+        await takeTurn(database.db, pace, 0);
+      },
+    };
+    await takeTurn(database.db, pace, 5000);
+    const waits = () => findPlaces(database.db, () => Promise.resolve({ is: 'nothing' }), busy, 'x');
+    await expect(waits()).rejects.toMatchObject({
+      code: 'busy',
+      message: 'The service is busy with the list of addresses. Try again in a moment.',
+    });
+  });
+
+  it('by hand need a kitchen that is in use, and say who set them', async () => {
+    const k = await kitchen('Pinned', 'x');
+    const as = { ...ctx(), actor: { userId: person } };
+    await setPosition(as, { kitchenId: k.id, text: '41.5, -87.25' });
+    expect(await database.db.auditEntry.findFirst({ where: { entityId: k.id } })).toMatchObject({
+      ...{ action: 'kitchen.position', entity: 'Kitchen', userId: person, detail: { lat: 41.5, lng: -87.25 } },
+    });
+    await expect(setPosition(as, { kitchenId: k.id, text: ' ' })).rejects.toMatchObject({
+      code: 'invalid',
+      message: 'Paste a position first.',
+      field: 'text',
+    });
+    await database.db.kitchen.update({ where: { id: k.id }, data: { archivedAt: now } });
+    await expect(setPosition(as, { kitchenId: k.id, text: '41, -87' })).rejects.toMatchObject({
+      code: 'not_found',
+      message: 'That kitchen is not on file.',
+    });
   });
 
   it('never write over what a person has set: the database refuses it', async () => {

@@ -1,5 +1,7 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import type { Aspect, Grade } from '@/lib/core/findings/grades';
+import { addBlackout, removeBlackout } from '@/lib/features/kitchens/verbs/blackouts';
+import { localDate } from '@/lib/core/calendar';
 import { kitchenToEdit, unitsOfKitchen } from '@/lib/features/kitchens/reads/kitchens';
 import { countPlaced, kitchenPoints, kitchensWithoutPosition } from '@/lib/features/kitchens/reads/positions';
 import { kitchenTimeline } from '@/lib/features/kitchens/reads/timeline';
@@ -70,6 +72,27 @@ describe('a kitchen’s page', () => {
     );
     await db.visit.delete({ where: { id: visit.id } });
     await db.task.update({ where: { id: tasks[2]!.id }, data: { active: true } });
+  });
+});
+
+describe('closed days', () => {
+  it('are of a kitchen that is on file; taken off twice is no error', async () => {
+    const { db } = database;
+    const ctx = { db, actor: { userId: have.person.id }, now };
+    const days = { from: localDate('2027-01-04'), to: localDate('2027-01-05'), reason: 'Floor' };
+    await expect(addBlackout(ctx, { kitchenId: have.unit.id, ...days })).rejects.toMatchObject({
+      code: 'not_found',
+      message: 'That kitchen is not on file.',
+    });
+    await addBlackout(ctx, { kitchenId: have.kitchen.id, ...days });
+    const made = await db.kitchenBlackout.findFirstOrThrow({ where: { reason: 'Floor' } });
+    await removeBlackout(ctx, made.id);
+    await removeBlackout(ctx, made.id);
+    const told = await db.auditEntry.findMany({ where: { entityId: have.kitchen.id }, orderBy: { id: 'asc' } });
+    expect(told.map((l) => [l.action, l.entity])).toEqual([
+      ['kitchen.closed_days_added', 'Kitchen'],
+      ['kitchen.closed_days_removed', 'Kitchen'],
+    ]);
   });
 });
 

@@ -6,8 +6,10 @@ import { lockRule } from '@/lib/features/tasks/verbs/lock-rule';
 import { removeTask } from '@/lib/features/tasks/verbs/remove-task';
 import { reviewChange } from '@/lib/features/intervals/verbs/review-change';
 import { addTaskKind, editTaskKind } from '@/lib/features/tasks/verbs/task-kinds';
+import { ensureDefaultTasks } from '@/lib/features/tasks/verbs/ensure-default-tasks';
+import { taskKinds } from '@/lib/features/tasks/reads/task-kinds';
 import { tasksOfUnit } from '@/lib/features/equipment/reads/units';
-import { haveOneUnit, visitRow, visitTaskRow } from '../../support/factories';
+import { haveOneUnit, unitRow, visitRow, visitTaskRow } from '../../support/factories';
 import { useDatabase } from '../../support/database';
 
 const database = useDatabase();
@@ -160,11 +162,60 @@ describe('tasks of a unit', () => {
     expect(await database.db.ruleChange.count({ where: { taskId: task.id } })).toBe(1);
   });
 
+  it('are not added to what is not there, is out of use, or is no kind of task; who added one is on file', async () => {
+    const { ctx, unit, person, task } = await haveTask();
+    const wanted = { unitId: unit.id, kindKey: 'drain_inspection', rule: 'FREQ=WEEKLY;INTERVAL=6', anchor: 'calendar', firstDueOn: undefined } as const; // prettier-ignore
+    const refused = (over: object) => expect(addTask(ctx, { ...wanted, ...over })).rejects;
+    await refused({ unitId: task.id }).toMatchObject({ code: 'not_found', message: 'That unit is not on file.' });
+    await refused({ kindKey: 'waxing' }).toMatchObject({
+      code: 'not_found',
+      message: 'That kind of task is not on file.',
+      field: 'kindKey',
+    });
+    const { taskId } = await addTask(ctx, wanted);
+    const [line] = await database.db.auditEntry.findMany({ where: { entityId: taskId } });
+    expect(line).toMatchObject({ action: 'task.added', entity: 'Task', detail: { rule: wanted.rule }, userId: person.id });
+    await database.db.unit.update({ where: { id: unit.id }, data: { archivedAt: now, archivedWhy: 'Sold' } });
+    await refused({ kindKey: 'evaporator_inspection' }).toMatchObject({
+      code: 'conflict',
+      message: 'That unit is out of use. Put it back in use first.',
+    });
+  });
+
+  it('that are usual come in the order of their kinds; a water side check keeps the id that a tablet gave its coil', async () => {
+    const { ctx, kitchen, unit } = await haveTask();
+    await expect(ensureDefaultTasks(ctx, kitchen.id)).rejects.toMatchObject({
+      code: 'not_found',
+      message: 'That unit is not on file.',
+    });
+    const made = await ensureDefaultTasks(ctx, unit.id);
+    const kinds = new Map((await taskKinds(database.db)).map((k) => [k.key, k.sort]));
+    const sorts = await Promise.all(made.map(async (id) => kinds.get((await read(id)).kindKey) ?? -1));
+    expect(sorts.length).toBeGreaterThan(1);
+    expect(sorts).toEqual([...sorts].sort((a, b) => a - b));
+    const cooled = await database.db.unit.create({ data: unitRow(kitchen.id, { name: 'Ice maker', condenserKind: 'water_cooled' }) });
+    const given = crypto.randomUUID();
+    expect(await ensureDefaultTasks(ctx, cooled.id, {}, { coil_cleaning: given })).toContain(given);
+    expect((await read(given)).kindKey).toBe('water_side_check');
+  });
+
   it('are not taken off while they stand on an open visit', async () => {
     const { task, ctx, kitchen, person, unit } = await haveTask();
     const visit = await database.db.visit.create({ data: visitRow(kitchen.id, person.id, now, 60) });
     await database.db.visitTask.create({ data: visitTaskRow(visit.id, { id: task.id, unitId: unit.id }) });
     await expect(removeTask(ctx, { taskId: task.id, version: 1, reason: 'Not ours' })).rejects.toMatchObject({ code: 'conflict' });
+  });
+
+  it('are taken off beside others that stand on a visit, and once their own is closed', async () => {
+    const { task, ctx, kitchen, person, unit } = await haveTask();
+    const { taskId } = await addTask(ctx, { unitId: unit.id, kindKey: 'drain_inspection', rule: 'FREQ=WEEKLY', anchor: 'calendar', firstDueOn: undefined }); // prettier-ignore
+    const visit = await database.db.visit.create({ data: visitRow(kitchen.id, person.id, now, 60) });
+    await database.db.visitTask.create({ data: visitTaskRow(visit.id, { id: task.id, unitId: unit.id }) });
+    await removeTask(ctx, { taskId, version: 1, reason: 'Not ours' });
+    expect((await read(taskId)).active).toBe(false);
+    await database.db.visitTask.updateMany({ where: { taskId: task.id }, data: { open: false } });
+    await removeTask(ctx, { taskId: task.id, version: 1, reason: 'Not ours' });
+    expect((await read(task.id)).active).toBe(false);
   });
 
   it('may be of a kind the shop adds itself', async () => {
@@ -189,5 +240,32 @@ describe('tasks of a unit', () => {
     await expect(
       addTask(ctx, { unitId: unit.id, kindKey: key, rule: 'FREQ=WEEKLY', anchor: 'calendar', firstDueOn: undefined }),
     ).rejects.toMatchObject({ code: 'not_found' });
+  });
+
+  it('of such a kind come last, are named in letters, and are offered while the kind is active', async () => {
+    const { ctx } = await haveTask();
+    const kind = { minutes: 10, lowSide: false, defaultWeeks: 26, minWeeks: 13, maxWeeks: 52 };
+    await expect(addTaskKind(ctx, { ...kind, label: '冷 !!' })).rejects.toMatchObject({
+      code: 'invalid',
+      message: 'Use letters in the name.',
+      field: 'label',
+    });
+    const { key } = await addTaskKind(ctx, { ...kind, label: 'Gasket, wipe' });
+    const keys = async (o?: { activeOnly: boolean }) => (await taskKinds(database.db, o)).map((k) => k.key);
+    expect((await keys()).at(-1)).toBe(key);
+    await editTaskKind(ctx, { key, ...kind, label: 'Gasket, wipe', active: false });
+    expect(await keys()).toContain(key);
+    expect(await keys({ activeOnly: true })).not.toContain(key);
+    const lines = await database.db.auditEntry.findMany({ where: { entityId: key }, orderBy: { at: 'asc' } });
+    expect(lines.map((l) => [l.action, l.entity])).toEqual(
+      expect.arrayContaining([
+        ['task_kind.added', 'TaskKind'],
+        ['task_kind.edited', 'TaskKind'],
+      ]),
+    );
+    await expect(editTaskKind(ctx, { key: 'waxing', ...kind, label: 'Wax', active: true })).rejects.toMatchObject({
+      code: 'not_found',
+      message: 'That kind of task is not on file.',
+    });
   });
 });

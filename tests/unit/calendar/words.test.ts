@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { approximateDays, approximateWeeks, describeRule, periodDays } from '@/lib/core/calendar/describe';
-import { dateAt, dayAt, timeAt } from '@/lib/core/calendar/at-offset';
+import { dateAt, dayAt, hourOfDay, timeAt, timeOfDay } from '@/lib/core/calendar/at-offset';
 import { fromLocalDate, toLocalDate } from '@/lib/core/calendar/date-column';
 import { dueBetween, nextDue } from '@/lib/core/calendar/due';
 import { isTimeZone, timeZoneMeant } from '@/lib/core/calendar/is-time-zone';
@@ -9,7 +9,7 @@ import { wallTimes } from '@/lib/core/calendar/rrule-library';
 import { endOf, parseRule, weeksRule } from '@/lib/core/calendar/rule';
 import * as when from '@/lib/core/calendar/when';
 import { followHabits } from '@/lib/core/measures/habits';
-import { clockIn, instantOf, utcOffsetMinutes, wallClock } from '@/lib/core/calendar/zone';
+import { clockIn, clockOf, instantOf, utcOffsetMinutes, wallClock } from '@/lib/core/calendar/zone';
 import { slotOf } from '@/lib/core/visits/changes';
 
 describe('a rule in words', () => {
@@ -37,6 +37,20 @@ describe('a rule in words', () => {
     ['FREQ=WEEKLY;COUNT=1', 'every week, once'],
     ['FREQ=WEEKLY;COUNT=6', 'every week, 6 times'],
     ['FREQ=HOURLY;INTERVAL=8', 'every 8 hours'],
+    ['FREQ=SECONDLY;INTERVAL=30', 'every 30 seconds'],
+    ['FREQ=MINUTELY;INTERVAL=90', 'every 90 minutes'],
+    ['FREQ=YEARLY;INTERVAL=2', 'every 2 years'],
+    ['FREQ=DAILY;BYDAY=MO', 'every day, on Mondays'],
+    ['FREQ=MONTHLY;BYDAY=MO,1TU', 'every month, on every Monday and the first Tuesday'],
+    [
+      'FREQ=MONTHLY;BYDAY=2WE,3TH,4SA,5FR',
+      'every month, on the second Wednesday, the third Thursday, the fourth Saturday and the fifth Friday',
+    ],
+    ['FREQ=MONTHLY;BYDAY=6FR,-5FR', 'every month, on the 6th Friday and the fifth to last Friday'],
+    [
+      'FREQ=YEARLY;BYMONTH=2,3,4,5,6,8,9,10,11',
+      'every year, in February, March, April, May, June, August, September, October and November',
+    ],
   ])('%s: %s', (rule, expected) => expect(describeRule(rule)).toBe(expected));
 
   it('one that is put together oddly is said by the library', () => {
@@ -59,6 +73,12 @@ describe('how far apart a rule’s days are', () => {
     ['FREQ=MONTHLY;BYDAY=MO,TU,WE;BYSETPOS=1', 30.436875],
     ['FREQ=YEARLY;BYMONTH=1,7', 182.62125],
     ['FREQ=YEARLY;BYYEARDAY=1,100', 365.2425],
+    ['FREQ=SECONDLY;INTERVAL=43200', 0.5],
+    ['FREQ=MINUTELY;INTERVAL=720', 0.5],
+    ['FREQ=DAILY;BYDAY=MO,TU', 1],
+    ['FREQ=YEARLY;INTERVAL=2;BYMONTHDAY=1,15', 365.2425],
+    ['FREQ=YEARLY;BYMONTH=3;BYDAY=1MO,-1MO', 182.62125],
+    ['FREQ=MONTHLY;BYDAY=MO,1TU', 15.2184375],
   ])('%s: %d days', (rule, days) => expect(approximateDays(parseRule(rule))).toBeCloseTo(days, 6));
 
   it('in weeks, and by its period alone', () => {
@@ -80,11 +100,51 @@ describe('what is no rule says why', () => {
     ['FREQ=WEEKLY;BYMONTHDAY=1', /BYMONTHDAY cannot/],
     ['FREQ=MONTHLY;BYSETPOS=1', /BYSETPOS needs another BY part/],
     [`FREQ=WEEKLY${';INTERVAL=1'.repeat(100)}`, /more than 1000 characters/],
+    ['FREQ=DAILY;BYHOUR=24', 'BYHOUR takes whole numbers from 0 to 23, not "24".'],
+    ['FREQ=DAILY;BYHOUR=-1', 'BYHOUR takes whole numbers from 0 to 23, not "-1".'],
+    ['FREQ=DAILY;BYMINUTE=60', 'BYMINUTE takes whole numbers from 0 to 59, not "60".'],
+    ['FREQ=DAILY;BYSECOND=60', 'BYSECOND takes whole numbers from 0 to 59, not "60".'],
+    ['FREQ=DAILY;BYMONTH=0', 'BYMONTH takes whole numbers from 1 to 12, not "0".'],
+    ['FREQ=DAILY;BYMONTH=13', 'BYMONTH takes whole numbers from 1 to 12, not "13".'],
+    ['FREQ=DAILY;BYMONTH=1x', 'BYMONTH takes whole numbers from 1 to 12, not "1X".'],
+    ['FREQ=DAILY;BYMONTH=x1', 'BYMONTH takes whole numbers from 1 to 12, not "X1".'],
+    ['FREQ=YEARLY;BYWEEKNO=54', 'BYWEEKNO takes whole numbers from -53 to 53, not "54".'],
+    ['FREQ=YEARLY;BYWEEKNO=-54', 'BYWEEKNO takes whole numbers from -53 to 53, not "-54".'],
+    ['FREQ=YEARLY;BYYEARDAY=367', 'BYYEARDAY takes whole numbers from -366 to 366, not "367".'],
+    ['FREQ=YEARLY;BYYEARDAY=-367', 'BYYEARDAY takes whole numbers from -366 to 366, not "-367".'],
+    ['FREQ=YEARLY;BYSETPOS=367;BYDAY=MO', 'BYSETPOS takes whole numbers from -366 to 366, not "367".'],
+    ['FREQ=MONTHLY;BYMONTHDAY=-32', 'BYMONTHDAY takes whole numbers from -31 to 31, not "-32".'],
+    ['FREQ=DAILY;INTERVAL=1000000', 'INTERVAL must be a whole number of at least 1, not "1000000".'],
+    ['FREQ=DAILY;INTERVAL=x2', 'INTERVAL must be a whole number'],
+    ['FREQ=DAILY;COUNT=0', 'COUNT must be a whole number of at least 1, not "0".'],
+    ['FREQ=DAILY;WKST=XX', 'WKST takes MO, TU, WE, TH, FR, SA or SU, not "XX".'],
+    ['FREQ=DAILY;UNTIL=20260101T000000ZX', 'UNTIL "20260101T000000ZX" is not a date.'],
+    ['FREQ=DAILY;UNTIL=X20260101', 'UNTIL "X20260101" is not a date.'],
+    ['FREQ=DAILY=2', '"FREQ=DAILY=2" is not a part of a recurrence rule.'],
+    ['FREQ', '"FREQ" is not a part of a recurrence rule.'],
+    ['FREQ=', '"FREQ=" is not a part of a recurrence rule.'],
+    ['=DAILY', '"=DAILY" is not a part of a recurrence rule.'],
+    ['FREQ=DAILY;', '"" is not a part of a recurrence rule.'],
+    ['COUNT=2', 'A recurrence rule needs FREQ, for instance FREQ=WEEKLY;INTERVAL=6.'],
+    ['FREQ=MONTHLY;BYDAY=111MO', 'BYDAY does not understand "111MO".'],
+    ['FREQ=MONTHLY;BYDAY=-54MO', 'BYDAY does not understand "-54MO".'],
+    ['FREQ=MONTHLY;BYDAY=MOX', 'BYDAY does not understand "MOX".'],
+    ['FREQ=DAILY;BYDAY=1MO', 'A numbered weekday such as 1FR needs FREQ=MONTHLY or FREQ=YEARLY.'],
   ])('%s', (rule, why) => expect(() => parseRule(rule)).toThrow(why));
 
   it('the furthest that the standard lets a weekday be numbered is read, and white space round a rule', () => {
     expect(parseRule('FREQ=YEARLY;BYDAY=53MO').byDay).toEqual([{ weekday: 0, nth: 53 }]);
     expect(parseRule(' rrule:freq=yearly;bysetpos=1;byyearday=1 ').bySetPos).toEqual([1]);
+  });
+
+  it('and what is one is read at its bounds', () => {
+    const rule = parseRule('FREQ=DAILY;INTERVAL=999999;BYHOUR=0,23;BYMINUTE=59;BYMONTH=1,+12;WKST=SU;UNTIL=19700103T120000Z');
+    expect(rule).toMatchObject({ interval: 999_999, timed: true, rare: true, byMonth: [1, 12], weekStart: 6, untilDay: 2 });
+    expect(parseRule('FREQ=YEARLY;BYYEARDAY=-366,366')).toMatchObject({ byYearDay: [-366, 366], rare: true, timed: false });
+    expect(parseRule('FREQ=YEARLY;BYWEEKNO=-53,53')).toMatchObject({ byWeekNo: [-53, 53], rare: true, timed: false });
+    expect(parseRule('FREQ=MONTHLY;BYMONTHDAY=-31,31;BYSETPOS=-366,366')).toMatchObject({ byMonthDay: [-31, 31], bySetPos: [-366, 366], rare: false }); // prettier-ignore
+    for (const text of ['FREQ=DAILY;BYMONTHDAY=1;BYSETPOS=1', 'FREQ=DAILY;BYMONTH=1;BYSETPOS=1', 'FREQ=DAILY;BYDAY=MO;BYSETPOS=1'])
+      expect(parseRule(text).bySetPos, text).toEqual([1]);
   });
 
   it('an interval is a whole number of weeks', () => {
@@ -196,6 +256,20 @@ describe('a moment as people write it', () => {
     expect(['06:00', '14:05', '24:00'].map(when.clockWords)).toEqual(['06:00', '14:05', '24:00']);
   });
 
+  it('by the minutes of a day, and by the hour on an axis', () => {
+    expect([0, 570, 725, 1439].map(timeOfDay)).toEqual(['00:00', '09:30', '12:05', '23:59']);
+    expect([0, 1, 12, 13, 23].map(hourOfDay)).toEqual(['0', '1', '12', '13', '23']);
+    try {
+      followHabits({ dates: 'month_first' });
+      expect([0, 570, 725, 1439].map(timeOfDay)).toEqual(['12:00 AM', '9:30 AM', '12:05 PM', '11:59 PM']);
+      expect([0, 1, 12, 13, 23].map(hourOfDay)).toEqual(['12', '1', '12', '1', '11']);
+    } finally {
+      followHabits({ dates: 'day_first' });
+    }
+    // As fields of forms take it, to the nearest minute, the hour included.
+    expect([0, 570.4, 599.7, 1439, 1439.6, 1440].map(clockOf)).toEqual(['00:00', '09:30', '10:00', '23:59', '00:00', '00:00']);
+  });
+
   it('goes into a column of dates and comes out again', () => {
     expect(toLocalDate(fromLocalDate(localDate('2026-11-03')))).toBe('2026-11-03');
     expect(fromLocalDate(localDate('2026-11-03')).toISOString()).toBe('2026-11-03T00:00:00.000Z');
@@ -233,6 +307,11 @@ describe('the time zone somebody means', () => {
       'America/Chicago', 'America/Chicago', 'America/Chicago', 'America/New_York', 'America/New_York', 'UTC', 'UTC', 'US/Central', 'Europe/Dublin',
     ]); // prettier-ignore
   });
+  it('is known by a city however its words are parted, and by its own name in any case', () => {
+    expect(['Los Angeles', 'los\tangeles', 'LOS  ANGELES', 'Louisville', 'Buenos_Aires', 'America/Argentina/Buenos_Aires', ' Etc/GMT+5 '].map(timeZoneMeant)).toEqual([
+      'America/Los_Angeles', 'America/Los_Angeles', 'America/Los_Angeles', expect.stringMatching(/Louisville$/), expect.stringMatching(/Buenos_Aires$/), 'America/Argentina/Buenos_Aires', 'Etc/GMT+5',
+    ]);
+  }); // prettier-ignore
   it('is not guessed', () => {
     for (const name of ['', 'Chicag', 'America', 'Mars/Olympus', 'CET+1', 'Chicago\n2']) expect(timeZoneMeant(name), name).toBeNull();
   });

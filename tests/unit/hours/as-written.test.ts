@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { readDayHours, readWeekHours, writeWeekHours } from '@/lib/core/hours';
+import { readDayHours, readWeekHours, writeDayHours, writeWeekHours } from '@/lib/core/hours';
 
 const day = (text: string): string => {
   const read = readDayHours(text);
@@ -49,6 +49,51 @@ describe('hours of a day, as people write them', () => {
     ['6-10am', '06:00-10:00'],
     ['closed', ''],
     ['–', ''],
+    ['none', ''],
+    ['never', ''],
+    // Twelve is noon, and midnight where a day that began after noon ends.
+    ['noon-4pm', '12:00-16:00'],
+    ['noon-4', '12:00-16:00'],
+    ['12-1', '12:00-13:00'],
+    ['12-1pm', '12:00-13:00'],
+    ['12:15-1pm', '12:15-13:00'],
+    ['11:30-12pm', '11:30-12:00'],
+    ['12:30-12', '12:30-24:00'],
+    ['23-24', '23:00-24:00'],
+    ['11pm-midnight', '23:00-24:00'],
+    ['12:59am-1am', '00:59-01:00'],
+    ['5pm-12am', '17:00-24:00'],
+    ['6 a.m. to 12 a.m.', '06:00-24:00'],
+    ['noon-12am', '12:00-24:00'],
+    ['13-12am', '13:00-24:00'],
+    ['18:00-00:00', '18:00-24:00'],
+    ['6:00-00:00', '06:00-24:00'],
+    ['0-6', '00:00-06:00'],
+    // The half of the day with one dot, with two or with none.
+    ['6 a.m-2 p.m', '06:00-14:00'],
+    ['6a.m.-2p.m.', '06:00-14:00'],
+    ['10 A.M. - 6 P.M.', '10:00-18:00'],
+    ['6 a-2 p', '06:00-14:00'],
+    ['6-10 am', '06:00-10:00'],
+    ['2-2:30pm', '14:00-14:30'],
+    ['2-2pm', '02:00-14:00'],
+    ['13-4pm', '13:00-16:00'],
+    ['07-3:30', '07:00-15:30'],
+    ['7:15-7', '07:15-19:00'],
+    ['630-10', '06:30-10:00'],
+    ['6h30 - 22h', '06:30-22:00'],
+    ['6→10', '06:00-10:00'],
+    ['6‒10', '06:00-10:00'],
+    ['6 til 10', '06:00-10:00'],
+    ['6 thru 10', '06:00-10:00'],
+    ['6 through 10', '06:00-10:00'],
+    ['any time', '00:00-24:00'],
+    ['24 h', '00:00-24:00'],
+    ['6–10 & 14–16', '06:00-10:00, 14:00-16:00'],
+    ['6-10+14-16', '06:00-10:00, 14:00-16:00'],
+    ['06:00 - 10:30 14:00 - 16:30', '06:00-10:30, 14:00-16:30'],
+    ['6.00-10.30  14.00-16.30', '06:00-10:30, 14:00-16:30'],
+    [' from 6 to 10 ,  14 to 16 ', '06:00-10:00, 14:00-16:00'],
   ])('%s: %s', (text, hours) => expect(day(text)).toBe(hours));
 
   it.each([
@@ -69,6 +114,30 @@ describe('hours of a day, as people write them', () => {
     ['06:30-3', 'past midnight'],
     ['14-9', 'past midnight'],
     ['6-10, 9-11', 'overlaps'],
+    ['6-8, 14-16, 15-17', 'The span from 15:00 overlaps the one before it. Join them.'],
+    ['14-16, x', '“x” is not a span of hours. Write it like 06:00-10:30, 6-10:30 or 6am-2pm.'],
+    ['6:5-7', 'not a span'],
+    ['6-10 ampm', 'not a span'],
+    ['x6-10', 'not a span'],
+    ['6-10x', 'not a span'],
+    ['12345-10', 'not a span'],
+    ['noon-12:30am', 'past midnight'],
+    ['24:01-24:30', 'not a span'],
+    ['allday', 'not a span'],
+    ['closed today', 'not a span'],
+    ['not closed', 'not a span'],
+    ['10-10am', 'starts and ends'],
+    ['12am-12am', 'starts and ends'],
+    ['midnight-12am', 'starts and ends'],
+    ['24-24', 'starts and ends'],
+    ['10-12am', 'past midnight'],
+    ['5pm-12:30am', 'past midnight'],
+    ['13-1', 'past midnight'],
+    ['13-12:30', 'past midnight'],
+    ['12:00pm-4', 'past midnight'],
+    ['midnight-6', 'past midnight'],
+    ['7-03:30', 'past midnight'],
+    ['07:00-3', '“07:00-3” runs past midnight. End it at 24:00 and put the rest on the next day.'],
   ])('%s is refused: %s', (text, why) => expect(day(text)).toContain(why));
 
   it('lets one span begin where another ends', () => expect(day('6-8, 8-10')).toBe('06:00-08:00, 08:00-10:00'));
@@ -95,6 +164,30 @@ describe('hours of a week, as people write them', () => {
     ['Fri-Mon 6-8', 'Mon 06:00-08:00; Fri-Sun 06:00-08:00'],
     ['Tuesday, Thu 7-9 | Sat closed', 'Tue 07:00-09:00; Thu 07:00-09:00'],
     ['Sun 7-9\nMon 6-8', 'Mon 06:00-08:00; Sun 07:00-09:00'],
+    ['M-S 6-8', 'Mon-Sat 06:00-08:00'],
+    ['m - sat 6-8', 'Mon-Sat 06:00-08:00'],
+    ['m - f: 6-8', 'Mon-Fri 06:00-08:00'],
+    ['Mon.-Fri. 6-8', 'Mon-Fri 06:00-08:00'],
+    ['  Mon 6-8 ', 'Mon 06:00-08:00'],
+    ['Sat + Sun 6-8', 'Sat-Sun 06:00-08:00'],
+    ['Mon & Tue and Wed 6-8', 'Mon-Wed 06:00-08:00'],
+    ['Weekday 6-8', 'Mon-Fri 06:00-08:00'],
+    ['week days 6-8', 'Mon-Fri 06:00-08:00'],
+    ['week end 7-9', 'Sat-Sun 07:00-09:00'],
+    ['weekends 7-9', 'Sat-Sun 07:00-09:00'],
+    ['all week 6-8', 'Mon-Sun 06:00-08:00'],
+    ['all days 6-8', 'Mon-Sun 06:00-08:00'],
+    ['7 days 6-8', 'Mon-Sun 06:00-08:00'],
+    ['Mon until Wed 6-8', 'Mon-Wed 06:00-08:00'],
+    ['Mon—Wed 6-8', 'Mon-Wed 06:00-08:00'],
+    ['Mon through Wed 6-8', 'Mon-Wed 06:00-08:00'],
+    ['Mon noon-4', 'Mon 12:00-16:00'],
+    ['Mon from 6 to 10', 'Mon 06:00-10:00'],
+    ['Mon any time', 'Mon 00:00-24:00'],
+    ['Mon: 24h', 'Mon 00:00-24:00'],
+    ['Mon none; Tue 6-8', 'Tue 06:00-08:00'],
+    ['Mon-Fri 14-16, 6-8', 'Mon-Fri 06:00-08:00, 14:00-16:00'],
+    ['6-8\n14-16', 'Mon-Sun 06:00-08:00, 14:00-16:00'],
     ['', ''],
     [' ; ', ''],
   ])('%j: %s', (text, hours) => expect(week(text)).toBe(hours));
@@ -114,7 +207,33 @@ describe('hours of a week, as people write them', () => {
     ['by arrangement', 'not understood'],
     ['Mon 6-8; Mon-Tue 9-10', 'Mon is given twice'],
     ['Mon 6-5am', 'past midnight'],
+    ['am-s 6-8', 'not understood'],
+    ['am-f 6-8', 'not understood'],
+    ['M-Su 6-8', '“M-Su 6-8” is not understood. Write it like Mon-Fri 06:00-10:30; Sat 07:00-09:00, or 06:00-10:30 for every day.'],
+    ['T 6-8', 'not understood'],
+    ['Mon1 6-8', 'not understood'],
+    ['not weekdays 6-8', 'not understood'],
+    ['weekdaysish 6-8', 'not understood'],
+    ['no weekends 6-8', 'not understood'],
+    ['none', 'not understood'],
+    // Where a number begins it the hours are at fault, behind a blank or not; else the words.
+    [' 6-8, x', '“x” is not a span'],
+    ['6-8; bad', '“bad” is not a span'],
+    ['x6-8', '“x6-8” is not understood'],
+    ['about 6-8', '“about 6-8” is not understood'],
   ])('%j is refused: %s', (text, why) => expect(week(text)).toContain(why));
+
+  it('is written in the order of the day, however it is kept', () => {
+    const kept = [
+      { weekday: 2, from: '14:00', to: '16:00' },
+      { weekday: 1, from: '07:00', to: '09:00' },
+      { weekday: 2, from: '06:00', to: '08:00' },
+      { weekday: 2, from: '09:30', to: '10:30' },
+    ] as const;
+    expect(writeDayHours(kept, 2)).toBe('06:00-08:00, 09:30-10:30, 14:00-16:00');
+    expect(writeDayHours(kept, 3)).toBe('');
+    expect(writeWeekHours(kept)).toBe('Tue 07:00-09:00; Wed 06:00-08:00, 09:30-10:30, 14:00-16:00');
+  });
 
   it('stands on the weekday that was named', () => {
     const read = readWeekHours('Mon 6-7; Sun 8-9');

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { manyLines, oneLine } from '@/lib/core/wording/plain-text';
+import { manyLines, oneLine, plainMarks } from '@/lib/core/wording/plain-text';
 
 describe('what is typed, made plain', () => {
   it('stands on one line: breaks and tabs are blanks', () => {
@@ -19,5 +19,12 @@ describe('what is typed, made plain', () => {
     expect(plain('Čerňa’s 冷 🧊, 38 °F & <b>')).toBe('Čerňa’s 冷 🧊, 38 °F & <b>');
     expect(plain('half \ud83e of a sign')).toBe('half \uFFFD of a sign');
     expect(plain('')).toBe('');
+  });
+
+  it('has hyphens and blanks as a keyboard has them, and no marks without width', () => {
+    expect(plainMarks('Reach\u2011in \u2010 back\uff0dbar')).toBe('Reach-in - back-bar');
+    expect(plainMarks('Walk\u00a0in\u2003freezer\u202f2\u3000b')).toBe('Walk in freezer 2 b');
+    expect(plainMarks('Dock\u200b\u00ad\u2060\ufeffside')).toBe('Dockside');
+    expect(plainMarks('Ice machine, line 2 - 38 °F')).toBe('Ice machine, line 2 - 38 °F');
   });
 });

@@ -214,6 +214,24 @@ describe('promised visits and shifts', () => {
   });
 });
 
+describe('shifts as they may be given', () => {
+  it('in another order, or with one that ends where it begins, make the same week', () => {
+    const shifts = [shift(DAY, 8, 12, { overtimeMinutes: 90 }), shift(DAY, 13, 17), shift(DAY + 1)];
+    const kitchens = [kitchen('a', 0.02), kitchen('b', -0.03), kitchen('c', 0.05)];
+    const tasks = [task('x', 'a', { minutes: 150 }), task('y', 'b', { minutes: 150 }), task('z', 'c', { minutes: 150 })];
+    const told = (given: Shift[]) => {
+      const problem = week({ technicians: [tova(given)], kitchens, tasks });
+      const plan = planned(problem);
+      expect(checkPlan(problem, plan)).toEqual([]);
+      return [plan.cost.total, plan.visits.length];
+    };
+    const whole = told(shifts);
+    expect(whole[1]).toBe(3);
+    expect(told([...shifts].reverse())).toEqual(whole);
+    expect(told([shift(DAY, 10, 10), ...shifts, shift(DAY, 9, 9)])).toEqual(whole);
+  });
+});
+
 describe('why due work is left', () => {
   const why = (more: Partial<WeekProblem>) => planned(week(more)).unplaced.map((l) => `${l.reason.code}: ${l.reason.message}`);
 

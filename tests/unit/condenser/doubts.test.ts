@@ -41,3 +41,63 @@ describe('entries that cannot be', () => {
       expect(d.question).toMatch(/\?|\.$/);
   });
 });
+
+const C = (c: number) => c + 273.15;
+describe('where a question begins', () => {
+  const questions = (more: Partial<Reading>, unit = REACH_IN) => questionReading(unit, readingOf(state, more));
+  const of = (field: keyof Reading, more: Partial<Reading>) => questions(more).filter((d) => d.field === field);
+  it.each([
+    ['airInK', -35, 65, 'air at the coil'],
+    ['roomAirK', -35, 60, 'room air'],
+    ['offCycleAirK', -35, 60, 'air while it stood'],
+    ['boxK', -45, 40, 'box'],
+    ['liquidLineK', -30, 90, 'liquid line'],
+    ['suctionLineK', -60, 50, 'suction line'],
+    ['dischargeLineK', 0, 165, 'discharge line'],
+    ['condensingClampK', -20, 95, 'condenser bend'],
+  ] as const)('%s: believed from %d to %d °C', (field, lo, hi, name) => {
+    const out = (c: number) => of(field, { [field]: C(c) }).find((d) => d.leftOut);
+    expect([out(lo + 0.1), out(hi - 0.1)]).toEqual([undefined, undefined]);
+    for (const c of [lo - 1, hi + 1])
+      expect(out(c)?.question).toBe(`${Math.round(c * 1.8 + 32)} °F (${c} °C) for ${name}: is the unit or the number mistyped?`);
+  });
+
+  const { condensingDewK, condensingK, evaporatingDewK } = state;
+  const air = F(85);
+  it.each<[string, keyof Reading, (by: number) => Partial<Reading>, string]>([
+    ['liquid 2 K over condensing', 'liquidLineK', (by) => ({ liquidLineK: condensingDewK + 2 + by }), 'Liquid line hotter than condensing: is the clamp on the discharge line?'],
+    ['liquid 3 K under the air', 'liquidLineK', (by) => ({ liquidLineK: air - 3 - by }), 'Liquid colder than the air that cools it: where was the clamp?'],
+    ['discharge 2 K under condensing', 'dischargeLineK', (by) => ({ dischargeLineK: condensingDewK - 2 - by }), 'Discharge colder than condensing: clamp loose, or liquid coming back?'],
+    ['suction line 2 K under evaporating', 'suctionLineK', (by) => ({ suctionLineK: evaporatingDewK - 2 - by }), 'Suction line colder than evaporating: gauge, clamp or refrigerant is wrong.'],
+    ['evaporating 2 K over the box', 'suctionPaGauge', (by) => ({ boxK: evaporatingDewK - 2 - by }), 'Evaporating warmer than the box: it would heat it. Check gauge and refrigerant.'],
+    ['coil air 20 K over the room', 'airInK', (by) => ({ roomAirK: air - 20 - by }), 'Coil air and room air are far apart: is one of them mistyped?'],
+    ['coil air 20 K under the room', 'airInK', (by) => ({ roomAirK: air + 20 + by }), 'Coil air and room air are far apart: is one of them mistyped?'],
+    ['air at condensing', 'headPaGauge', (by) => ({ airInK: condensingK + by, liquidLineK: undefined }), 'it cannot give off heat. Was it running?'],
+    ['condensing 45 K over the air', 'headPaGauge', (by) => ({ airInK: condensingK - 45 - by }), '81 °F (45 K) over the air: right refrigerant and right gauge?'],
+    ['bend 5 K over the gauge', 'condensingClampK', (by) => ({ condensingClampK: condensingK + 5 + by }), 'it cannot be hotter than that. Which is wrong?'],
+    ['bend 7 K under the gauge', 'headPaGauge', (by) => ({ condensingClampK: condensingK - 7 - by }), 'air in the system, or is the gauge off?'],
+    ['suction at head', 'suctionPaGauge', (by) => ({ suctionPaGauge: state.headPaGauge + by, suctionLineK: undefined, boxK: undefined }), 'Suction is not below head: are the hoses crossed, or was it standing?'],
+    ['head 3 % over its cut-out', 'headPaGauge', (by) => ({ headPaGauge: 250 * PSI * 1.03 + 1000 * by }), 'Above its cut-out of 250 psig, yet running: check the entry and the cut-out.'],
+    ['more than the span', 'headPaGauge', (by) => ({ gauge: { grade: 'A', spanPa: state.headPaGauge - by } }), 'More than the gauge can show: which gauge was it?'],
+    ['amps over 100', 'ampsA', (by) => ({ ampsA: 100 + by }), 'A: is the decimal point right?'],
+    ['amps under none', 'ampsA', (by) => ({ ampsA: -by }), 'A: is the decimal point right?'],
+    ['minutes under none', 'steadyMinutes', (by) => ({ steadyMinutes: -by }), 'Minutes of running cannot be negative.'],
+  ])('%s', (_, field, at, words) => {
+    const asks = (by: number) => of(field, at(by)).filter((d) => d.question.endsWith(words)).length;
+    expect([asks(-0.2), asks(0.2)]).toEqual([0, 1]);
+  }); // prettier-ignore
+
+  it('says what it leaves out until it is answered', () => {
+    const left = (more: Partial<Reading>) => questions(more).filter((d) => d.leftOut).map((d) => d.field); // prettier-ignore
+    expect(left({ airInK: NaN })).toEqual(['airInK']);
+    expect(left({ headPaGauge: -15 * PSI })).toEqual(['headPaGauge']);
+    expect(left({ offCyclePaGauge: 900 * PSI })).toEqual(['offCyclePaGauge']);
+    expect(left({ suctionPaGauge: state.headPaGauge + 10 })).toEqual(['suctionPaGauge']);
+    expect(left({ liquidLineK: state.condensingK + 15, ampsA: 400 })).toEqual([]);
+  });
+  it('asks of numbers and pressures alone where water cools, of numbers alone with CO₂ and what is not known', () => {
+    const odd = { airInK: F(999), boxK: NaN, suctionPaGauge: -15 * PSI };
+    expect(questions(odd, { ...REACH_IN, condenserKind: 'water_cooled' }).map((d) => d.field)).toEqual(['boxK', 'suctionPaGauge']);
+    for (const refrigerant of ['R744', 'R999']) expect(questions(odd, { ...REACH_IN, refrigerant }).map((d) => d.field)).toEqual(['boxK']);
+  });
+});

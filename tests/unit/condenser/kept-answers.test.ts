@@ -26,6 +26,8 @@ import { headSdPa, suctionSdPa, withThermometer } from '@/lib/core/condenser/rea
 import { GAUGE_GRADES } from '@/lib/core/condenser/types';
 import { APPLICATIONS, UNIT_KINDS } from '@/lib/core/equipment/build';
 import { ACHP_MAP, CONDITIONS, F, LEARNT, PSI, REACH_IN, readingOf, stateAt } from '../../support/condenser';
+import { PARTS } from '../../support/condenser-parts';
+import { SPREAD } from '../../support/condenser-spread';
 import { keptAnswers } from '../../support/kept-answers';
 
 // A regression, nothing more: see tests/support/kept-answers.ts. Anew by `node scripts/keep-answers.mjs condenser`.
@@ -253,6 +255,8 @@ describe('kept answers of the condenser', () => {
     ...Object.fromEntries(Object.entries(FIGURES).map(([name, e]) => [name, figures(e)])),
     ...QUESTIONS,
     ...AROUND,
+    ...PARTS,
+    ...SPREAD,
   };
   // Node 24 reckons some cooling lost 1 part in 10,000 otherwise than 20 and 22.
   keptAnswers(import.meta.dirname, all, 3e-4);

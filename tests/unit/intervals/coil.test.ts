@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { addDays, weekdayOf, weeksRule } from '@/lib/core/calendar';
-import { DEFAULT_HYPER as H, posterior } from '@/lib/core/fouling';
+import { DEFAULT_HYPER as H, kitchenWord, posterior } from '@/lib/core/fouling';
 import { coilFindings, DEFAULT_POLICY as P, initialCoilWeeks } from '@/lib/core/intervals';
 import { historyOf, revised, START, visit } from './support';
 
@@ -18,6 +18,16 @@ describe('a packed coil', () => {
     );
     expect(r.dueOn).toBe(addDays(START, 3 * 84 + 7 * r.weeks));
     expect(r.modelVersion).toBe(H.modelVersion);
+  });
+
+  it('says “here” only where the kitchen’s other units have had their say', () => {
+    const { last, ...history } = historyOf(story);
+    const exposure = { placement: 'fryer', kitchenId: 'k' } as const;
+    const heard = posterior(history, exposure, H, kitchenWord([posterior(history, exposure, H)]));
+    expect(revised(story, 12, { posterior: heard, lastDoneOn: last }).reason).toMatch(
+      /coils beside fryers here usually reach that in \d+,/,
+    );
+    expect(r.reason).not.toContain('here usually');
   });
 
   it('counts again from the visit on the preferred weekday', () => {

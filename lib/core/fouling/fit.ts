@@ -51,8 +51,7 @@ function look(units: readonly FleetUnit[], hyper: Hyper): Seen[] {
       lostVar: 0,
       logEvidence,
     };
-    let best = -Infinity;
-    for (let o = AT.LL; o < run.bank.length; o += STRIDE) best = Math.max(best, run.bank[o] as number);
+    const best = Math.max(...weights.map((_, i) => run.bank[i * STRIDE + AT.LL] as number));
     let square = 0;
     for (let i = 0, o = 0; i < weights.length; i++, o += STRIDE) {
       seen.pieces[run.bank[o] as number] = Math.exp((run.bank[o + AT.LL] as number) - best);

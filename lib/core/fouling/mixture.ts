@@ -16,13 +16,12 @@ export function mixtureMoments({ weights, means, sds }: Mixture): { mean: number
 }
 
 /** The point below which the share `p` lies, to `within` of share: Newton steps kept inside a shrinking bracket. */
-// eslint-disable-next-line complexity -- one loop of reckoning, run for every date shown; each normal costs one exponential
 export function mixtureQuantile({ weights, means, sds }: Mixture, p: number, start: { mean: number; sd: number }, within = 1e-4): number {
   const { mean, sd } = start;
   if (!(sd > 1e-12)) return mean;
   let low = mean - 12 * sd;
   let high = mean + 12 * sd;
-  let x = mean + sd * (p < 0.5 ? -1.28 : p > 0.5 ? 1.28 : 0);
+  let x = mean + sd * 1.28 * Math.sign(p - 0.5);
   for (let step = 0; step < 60; step++) {
     // Share below x and density at x, from one exponential for each normal.
     let off = -p;

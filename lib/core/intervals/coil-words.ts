@@ -51,7 +51,7 @@ export function sentence(story: CoilStory, from: number, move: Move): string {
   if (story.tripped) {
     const on = e.trips[0] as LocalDate;
     const days = daysSinceClean(story.history, on);
-    return `Tripped on high pressure ${days === null ? `on ${on}` : `${counted(days, 'day')} after cleaning`}, ${change}.`;
+    return `Tripped on high pressure ${days === null ? `on ${dayInWords(on)}` : `${counted(days, 'day')} after cleaning`}, ${change}.`;
   }
   const seen = move.weeks > from ? metRunning(e.findings.slice(0, story.settings.cleanFindings)) : met(e.findings[0]) || 'By its readings';
   return `${seen}; ${because(story, move)}, ${change}.`;

@@ -95,5 +95,5 @@ export function cycles(fresh: Ahead, costs: Costs, riskLimit: Limit, failureLimi
   return all;
 }
 
-const over = (limit: number, mean: number, variance: number): number =>
-  variance > 1e-12 ? normalCdf((mean - limit) / Math.sqrt(variance)) : mean >= limit ? 1 : 0;
+/** What is known without doubt is as good as known to a millionth. */
+const over = (limit: number, mean: number, variance: number): number => normalCdf((mean - limit) / Math.sqrt(Math.max(variance, 1e-12)));

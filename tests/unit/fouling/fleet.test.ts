@@ -1,17 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { addDays } from '@/lib/core/calendar';
 import { PLACEMENTS } from '@/lib/core/equipment/build';
-import {
-  DEFAULT_HYPER as H,
-  fitHyper,
-  fleetPosteriors,
-  kitchenWord,
-  posterior,
-  updatePosterior,
-  usualDays,
-  type FleetUnit,
-  type UnitEvent,
-} from '@/lib/core/fouling';
+import { DEFAULT_HYPER as H, fitHyper, type FleetUnit, type UnitEvent } from '@/lib/core/fouling';
 import { RandomStream } from '@/lib/core/numerics/random';
 import { drawUnit, START } from '../../support/fouling-model';
 
@@ -28,38 +18,6 @@ function unit(kitchenId: string, grade: 'bare' | 'packed', visits = 4): FleetUni
 const empty = (kitchenId: string): FleetUnit => ({
   history: { startedOn: START, startedClean: true, events: [] },
   exposure: { placement: 'line', kitchenId },
-});
-
-describe('units of one kitchen', () => {
-  it('lend each other what they know, and other kitchens nothing', () => {
-    const [bad, good, other] = fleetPosteriors(
-      [
-        empty('greasy'),
-        empty('clean'),
-        empty('new'),
-        unit('greasy', 'packed'),
-        unit('greasy', 'packed'),
-        unit('clean', 'bare'),
-        unit('clean', 'bare'),
-      ],
-      H,
-    );
-    expect(bad?.rate.mean).toBeGreaterThan(1.3 * (other?.rate.mean ?? NaN));
-    expect(good?.rate.mean).toBeLessThan(0.8 * (other?.rate.mean ?? NaN));
-    expect(other?.rate.mean).toBeCloseTo(posterior(empty('new').history, empty('new').exposure, H).rate.mean, 12);
-    expect(usualDays(bad as NonNullable<typeof bad>, H, 0.6)).toBeLessThan(usualDays(other as NonNullable<typeof other>, H, 0.6));
-  });
-
-  it('give the same belief all at once and visit by visit', () => {
-    const units = [unit('k', 'packed'), unit('k', 'bare'), unit('k', 'packed', 2)];
-    const whole = fleetPosteriors(units, H);
-    const alone = units.map((u) => posterior(u.history, u.exposure, H));
-    const again = alone.map((p, i) => updatePosterior(p, [], H, kitchenWord(alone.filter((_, j) => j !== i))));
-    again.forEach((p, i) => {
-      expect(p.rate.mean).toBeCloseTo(whole[i]?.rate.mean ?? NaN, 12);
-      expect(p.rate.sd).toBeCloseTo(whole[i]?.rate.sd ?? NaN, 12);
-    });
-  });
 });
 
 describe('hyperparameters from the fleet', () => {

@@ -37,6 +37,16 @@ describe('special functions', () => {
 });
 
 describe('first passage', () => {
+  it.each([
+    ['not there yet', 1, 0.999, 0],
+    ['there on the very day', 1, 1, 1],
+    ['past it', 1, 1.001, 1],
+    ['at it from the start', 0, 0, 1],
+    ['beyond it from the start', -1, -2, 1],
+  ])('of what is known without doubt is no chance: %s', (_, distance, advance, expected) => {
+    expect(passage(distance, advance, 0, 0)).toBe(expected);
+  });
+
   it('agrees with paths that are simulated', () => {
     const s = new RandomStream(8, 'paths');
     const [level, drift, sigma, days] = [0.4, 0.005, 0.012, 70];

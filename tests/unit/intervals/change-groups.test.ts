@@ -2,8 +2,9 @@ import { describe, expect, it } from 'vitest';
 import { weeksRule } from '@/lib/core/calendar';
 import { groupChanges } from '@/lib/core/intervals/change-groups';
 
+type Over = { kind?: string; guard?: string; rule?: string; locked?: boolean };
 let n = 0;
-const change = (from: number, to: number, over: { kind?: string; guard?: string; rule?: string; locked?: boolean } = {}) => ({
+const change = (from: number, to: number, over: Over = {}) => ({
   id: `c${++n}`,
   fromRule: weeksRule(from),
   toRule: weeksRule(to),
@@ -30,6 +31,47 @@ describe('changes of rules to look at', () => {
       ['Drain inspection', 'looser', 1, 8, 10],
     ]);
     expect(odd.map((o) => o.change.id)).toEqual(strange.map((s) => s.id));
-    expect(odd.every((o) => o.why.length > 0)).toBe(true);
+  });
+
+  it('lists groups by size, whichever came first, and those of one size by name', () => {
+    const one = change(8, 10, { kind: 'Drain inspection' });
+    const two = [change(9, 7), change(9, 7)];
+    const three = [change(8, 10), change(8, 10), change(8, 10)];
+    const another = change(8, 7, { kind: 'Belt check' });
+    const orders = [
+      [one, another, ...two, ...three],
+      [...three, ...two, another, one],
+      [...two, one, ...three, another],
+    ];
+    for (const order of orders)
+      expect(groupChanges(order).groups.map((g) => g.key)).toEqual([
+        'Coil cleaning: looser',
+        'Coil cleaning: tighter',
+        'Belt check: tighter',
+        'Drain inspection: looser',
+      ]);
+  });
+
+  it('keeps changes in the order given and says the middle of their weeks', () => {
+    const list = [change(20, 24), change(4, 5), change(12, 15)];
+    const [group] = groupChanges(list).groups;
+    expect(group).toMatchObject({ key: 'Coil cleaning: looser', fromWeeks: 12, toWeeks: 15 });
+    expect(group?.changes.map((c) => c.id)).toEqual(list.map((c) => c.id));
+    expect(groupChanges([])).toEqual({ groups: [], odd: [] });
+  });
+
+  it.each([
+    ['halved', 12, 6, {}, 'The interval is halved or less.'],
+    ['less than halved', 12, 7, {}, null],
+    ['doubled', 6, 12, {}, 'The interval is doubled or more.'],
+    ['less than doubled', 6, 11, {}, null],
+    ['locked since', 8, 10, { locked: true }, 'The rule is locked now.'],
+    ['changed since', 8, 10, { rule: weeksRule(9) }, 'The rule has changed again since.'],
+    ['changed and locked since', 8, 10, { rule: weeksRule(9), locked: true }, 'The rule has changed again since.'],
+    ['locked after it was halved', 12, 4, { locked: true }, 'The rule is locked now.'],
+  ])('asks for a look of its own: %s', (_, from, to, over: Over, why) => {
+    const { groups, odd } = groupChanges([change(from, to, over)]);
+    expect(odd.map((o) => o.why)).toEqual(why === null ? [] : [why]);
+    expect(groups).toHaveLength(why === null ? 1 : 0);
   });
 });

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { fromDay, instantOf, localDate, toDay } from '@/lib/core/calendar';
 import { greatCircleKm, joined, learnMinutes, openings, travelMinutes, without, type TimeRange } from '@/lib/core/planning';
 import { seededRandom } from '@/lib/core/planning/random';
+import { isPlaced } from '@/lib/core/planning/travel';
 
 describe('travel', () => {
   it('measures the great circle', () => {
@@ -18,6 +19,25 @@ describe('travel', () => {
     const travel = { circuity: 1.3, speedKmh: 35 };
     // 111.195 km × 1.3 / 35 km/h = 247.81 min
     expect(travelMinutes({ lat: 0, lng: 0 }, { lat: 0, lng: 1 }, travel)).toBe(248);
+  });
+
+  it.each([
+    ['the poles and the date line', 90, 180, true],
+    ['the other pole', -90, -180, true],
+    ['north of the pole', 90.1, 0, false],
+    ['south of the other', -90.1, 0, false],
+    ['east of the date line', 0, 180.1, false],
+    ['west of it', 0, -180.1, false],
+    ['no number', NaN, 0, false],
+    ['half a place', 10, undefined, false],
+    ['the other half', undefined, 10, false],
+    ['half of nothing', 10, null, false],
+  ])('knows what is a place on Earth: %s', (_, lat, lng, known) => {
+    const travel = { circuity: 1.3, speedKmh: 35 };
+    const place = JSON.parse(JSON.stringify({ lat: Number.isNaN(lat) ? 'x' : lat, lng }));
+    expect(travelMinutes(place, { lat: 0, lng: 0 }, travel) !== null).toBe(known);
+    expect(travelMinutes({ lat: 0, lng: 0 }, place, travel) !== null).toBe(known);
+    expect(isPlaced(place, travel)).toBe(known);
   });
 
   it('prefers the matrix, and knows when there is no way', () => {

@@ -12,6 +12,7 @@ import { fixedPrice, laterTrips, type LaterItem } from '@/lib/core/planning/mode
 import type { Model } from '@/lib/core/planning/model/model';
 import { buildRoute } from '@/lib/core/planning/model/route';
 import { between, seededRandom, shuffle, type Random } from '@/lib/core/planning/random';
+import { anneal } from '@/lib/core/planning/search/anneal';
 import { choiceBook } from '@/lib/core/planning/search/choices';
 import { bestInsertion } from '@/lib/core/planning/search/insertion';
 import { recreate, recreateOrders } from '@/lib/core/planning/search/recreate';
@@ -399,6 +400,24 @@ describe('the search', () => {
         expect(way).toEqual([...way].sort((a, b) => a - b));
         expect([...order].sort()).toEqual([...model.jobs.keys()]);
       });
+    }
+  });
+});
+
+describe('a search whose time runs ahead of its rounds', () => {
+  it('skips rounds, whether or not anybody listens, and is never worse than where it began', () => {
+    for (const model of models(31, 6)) {
+      const tried = { all: 0, some: 0, skips: 0 };
+      const start = started(model, seededRandom(5));
+      const whole = runOut(anneal(model, { seed: 2, iterations: 400, start, onTried: () => tried.all++ }));
+      const pace = () => 0.9;
+      const unheard = runOut(anneal(model, { seed: 2, iterations: 400, start, pace, onTried: () => tried.some++ }));
+      const heard = runOut(anneal(model, { seed: 2, iterations: 400, start, pace, onSkipped: () => tried.skips++ }));
+      expect(heard).toEqual(unheard);
+      expect(unheard.cost).toBeLessThanOrEqual(start.cost + 1e-9);
+      expect(whole.cost).toBeLessThanOrEqual(start.cost + 1e-9);
+      expect(tried.skips).toBe(model.jobs.length > 0 ? 1 : 0);
+      expect(tried.some).toBeLessThanOrEqual(tried.all);
     }
   });
 });

@@ -78,6 +78,18 @@ describe('an emergency', () => {
     expect(options[0]!.hours.startMs).toBeGreaterThan(at(MONDAY_DAY, 10));
   });
 
+  it.each([
+    ['three minutes, though they would go unnoticed by themselves', 3, [['v2', 3]]],
+    ['nothing where it is over by then', 0, []],
+  ])('moves a visit that the calendar would show beside it: by %s', (_, late, expected) => {
+    // Ann is in the very kitchen, done with her first visit there; the next begins there an hour on.
+    const visits = [booked('v1', 'a', 'k2', 8, 9), booked('v2', 'a', 'k2', 10, 11)];
+    const now = at(MONDAY_DAY, 9) + late * 60_000;
+    const options = squeezeIn(week, visits, { ...emergency, kitchenId: 'k2', skills: ['flammable'] }, now, prices);
+    const next = options.find((o) => o.technicianId === 'a' && o.hours.startMs === now);
+    expect(next?.moved.map((m) => [m.visitId, (m.to.startMs - m.from.startMs) / 60_000])).toEqual(expected);
+  });
+
   it('cannot be reached before the drive from where the technician is now', () => {
     const now = at(MONDAY_DAY, 12);
     const [first] = squeezeIn(week, [booked('v1', 'a', 'k1', 8.5, 9)], { ...emergency, skills: ['flammable'] }, now, prices);

@@ -79,4 +79,27 @@ describe('a file of driving minutes', () => {
     });
     expect(readTravel(lines('80'), far).problems).toEqual([]);
   });
+
+  it.each([
+    ['from', { lat: null, lng: null }, {}],
+    ['to', {}, { lat: null, lng: null }],
+    ['from, by half', { lat: null }, {}],
+    ['from, by its other half', { lng: null }, {}],
+    ['to, by half', {}, { lat: null }],
+    ['to, by its other half', {}, { lng: null }],
+  ])('doubts no minutes where a place is not on file: %s', (_, from, to) => {
+    const pair = [
+      { ...kitchen('n', 'X', 'North', [], 40), ...from },
+      { ...kitchen('s', 'X', 'South', [], 39), ...to },
+    ];
+    const rows = [
+      ['from', 'to', 'minutes'],
+      ['North', 'South', '2'],
+    ];
+    const { pairs, problems } = readTravel(
+      rows.map((cells, n) => ({ line: n + 1, cells })),
+      pair,
+    );
+    expect([pairs.length, problems]).toEqual([1, []]);
+  });
 });

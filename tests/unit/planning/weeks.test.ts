@@ -214,6 +214,24 @@ describe('promised visits and shifts', () => {
   });
 });
 
+describe('shifts as they may be given', () => {
+  it('in another order, or with one that ends where it begins, make the same week', () => {
+    const shifts = [shift(DAY, 8, 12, { overtimeMinutes: 90 }), shift(DAY, 13, 17), shift(DAY + 1)];
+    const kitchens = [kitchen('a', 0.02), kitchen('b', -0.03), kitchen('c', 0.05)];
+    const tasks = [task('x', 'a', { minutes: 150 }), task('y', 'b', { minutes: 150 }), task('z', 'c', { minutes: 150 })];
+    const told = (given: Shift[]) => {
+      const problem = week({ technicians: [tova(given)], kitchens, tasks });
+      const plan = planned(problem);
+      expect(checkPlan(problem, plan)).toEqual([]);
+      return [plan.cost.total, plan.visits.length];
+    };
+    const whole = told(shifts);
+    expect(whole[1]).toBe(3);
+    expect(told([...shifts].reverse())).toEqual(whole);
+    expect(told([shift(DAY, 10, 10), ...shifts, shift(DAY, 9, 9)])).toEqual(whole);
+  });
+});
+
 describe('why due work is left', () => {
   const why = (more: Partial<WeekProblem>) => planned(week(more)).unplaced.map((l) => `${l.reason.code}: ${l.reason.message}`);
 
@@ -306,5 +324,40 @@ describe('what a proposed visit is for, stop by stop', () => {
 
   it('counts no way to where nobody knows the way', () => {
     expect(explainVisits(problem, [visit('lost', 9, [])]).get(0)).toMatchObject({ detourMinutes: 0, drivingCost: 0, due: 0, only: null });
+  });
+});
+
+describe('technicians who are alike', () => {
+  const alike = (id: string) => tova([shift(DAY)], { id, name: id });
+  const promised = (hours: { startMs: number; endMs: number }): FixedVisit => fixed('promised', 'far', hours, { technicianId: 'a' });
+
+  it('but for what one has promised are not taken for each other', () => {
+    const problem = week({
+      technicians: [alike('a'), alike('b')],
+      kitchens: [kitchen('k', 0.02), kitchen('far', 0.05)],
+      tasks: [task('late', 'k', { dueDay: DAY - 20 })],
+      fixed: [promised(span(8.25, 15.75))],
+    });
+    const plan = planned(problem);
+    expect(plan.visits.map((v) => [v.technicianId, v.fixedId ?? v.kitchenId])).toEqual([['a', 'promised'], ['b', 'k']]); // prettier-ignore
+  });
+
+  it('nor where the promise is at a kitchen that is nowhere on the map', () => {
+    const problem = week({
+      technicians: [alike('a'), alike('b')],
+      kitchens: [kitchen('k', 0.02), kitchen('far', 0.05, { place: {} })],
+      tasks: [task('late', 'k', { dueDay: DAY - 20 })],
+      fixed: [promised(span(8, 16))],
+    });
+    expect(planned(problem).visits.filter((v) => v.kitchenId === 'k').map((v) => v.technicianId)).toEqual(['b']); // prettier-ignore
+  });
+});
+
+describe('planning without time', () => {
+  it('still gives a week that keeps its word', () => {
+    const problem = shopWeek(3, { kitchens: 12, technicians: 2, days: 2 });
+    const plan = runOut(planWeek(problem, { seed: 1, timeLimitMs: 0, now: () => 0 }));
+    expect(checkPlan(problem, plan)).toEqual([]);
+    expect(plan.visits.length).toBeGreaterThan(0);
   });
 });

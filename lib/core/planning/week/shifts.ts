@@ -30,7 +30,7 @@ export function shiftsOf(problem: WeekProblem, sifted: Sifted): ShiftOfWeek[] {
       if (visit.technicianId !== technician.id) continue;
       const gaps = shifts.map((shift) => gap(shift.hours, visit.hours));
       const nearest = gaps.reduce((best, value, s) => (best < 0 || value < gaps[best]! ? s : best), -1);
-      if (nearest >= 0 && gaps[nearest]! <= NEAR_MS) fixed[nearest]!.push(visit);
+      if ((gaps[nearest] ?? Infinity) <= NEAR_MS) fixed[nearest]!.push(visit);
       else alone.push(visit);
     }
     for (const group of together(alone)) {

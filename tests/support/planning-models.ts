@@ -79,8 +79,42 @@ export function tinyModel(random: Random, { jobs: most = 4, plain = false }: Wis
   };
 }
 
-/** A round as a person would add it up, stop by stop; null where it cannot be driven. */
-export function driven(model: Model, s: number, stops: readonly (readonly [number, number])[]): { cost: number; at: number[] } | null {
+/** The same model where one thing is harder than in most towns. */
+export const THORNS: Record<string, (model: Model, random: Random) => Model> = {
+  'where the quick way is the dear one': (model, random) =>
+    onRoads(
+      model,
+      model.time,
+      model.time.map((minutes) => (minutes === 0 ? 0 : between(random, 1, 40))),
+    ),
+  'where the direct way is seldom the shortest': (model, random) => {
+    const time = model.time.map((minutes) => (minutes === 0 ? 0 : between(random, 1, 55)));
+    return onRoads(model, time, time);
+  },
+  'without an end of the day': (model) => onShifts(model, { hardTo: Infinity }),
+  'that ends elsewhere than it began': (model) => onShifts(model, { endPlace: model.places - 1 }),
+  'that begins late': (model) => onShifts(model, { from: 37 }),
+  'with a van that holds little': (model) => onShifts(model, { capacity: 2 }),
+};
+
+const onShifts = (model: Model, more: Partial<ShiftModel>): Model => ({
+  ...model,
+  shifts: model.shifts.map((shift) => ({ ...shift, ...more })),
+});
+const onRoads = (model: Model, time: Float64Array, drive: Float64Array): Model => ({
+  ...model,
+  time,
+  drive,
+  triangle: hasTriangle(time, model.places) && hasTriangle(drive, model.places),
+});
+
+/** A round as a person would add it up, stop by stop; null where it cannot be driven. Without `home` it ends at its last stop. */
+export function driven(
+  model: Model,
+  s: number,
+  stops: readonly (readonly [number, number])[],
+  home = true,
+): { cost: number; at: number[] } | null {
   const shift = model.shifts[s];
   if (!shift) return null;
   let [place, clock, cost, load] = [shift.startPlace, shift.from, 0, 0];
@@ -111,7 +145,7 @@ export function driven(model: Model, s: number, stops: readonly (readonly [numbe
     if (start > view.promised) cost += (start - view.promised) * view.latePrice;
     clock = start + work;
   }
-  if (stops.length === 0) return { cost: 0, at };
+  if (stops.length === 0 || !home) return { cost, at };
   way(shift.endPlace);
   if (clock > shift.hardTo) return null;
   return { cost: cost + Math.max(0, clock - shift.to) * shift.overtimePrice, at };
@@ -127,8 +161,8 @@ export function everyRound(model: Model, s: number): { stops: (readonly [number,
         const longer = [...stops, [j, set] as const];
         const way = driven(model, s, longer);
         if (way) found.push({ stops: longer, cost: way.cost, rows: rows | (set << job.firstRow) });
-        // Home may be out of reach now and in reach after nothing more: a longer round is never shorter.
-        if (way) go(longer, rows | (set << job.firstRow));
+        // Home may be out of reach from here and in reach by way of another stop.
+        if (driven(model, s, longer, false)) go(longer, rows | (set << job.firstRow));
       }
     });
   };

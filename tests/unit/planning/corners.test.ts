@@ -13,6 +13,7 @@ import { columnsOf, generateColumns } from '@/lib/core/planning/bound/column-gen
 import { Labels } from '@/lib/core/planning/bound/labels';
 import { openMaster } from '@/lib/core/planning/bound/master';
 import { nearMemory } from '@/lib/core/planning/bound/memory';
+import { neighbourBound } from '@/lib/core/planning/bound/neighbour-bound';
 import { bestOptions, nearOptions } from '@/lib/core/planning/bound/options';
 import { proveOptimal } from '@/lib/core/planning/bound/prove';
 import { startingDuals } from '@/lib/core/planning/bound/starting-duals';
@@ -83,6 +84,40 @@ describe('a proof', () => {
     expect(short).toBeGreaterThan(4);
   });
 
+  it('is none where the whole program or its relaxation was stopped, and a bound claims no more than it has', () => {
+    let asked = 0;
+    const stopping = (part: boolean): LpSolver => ({
+      open: () => {
+        const real = lp.open();
+        const stopped = <T extends object>(solution: T) => ({ ...solution, status: 'stopped' as const });
+        return {
+          addRows: (rows) => real.addRows(rows),
+          addColumns: (columns) => real.addColumns(columns),
+          close: () => real.close(),
+          solve: () => (part ? stopped(real.solve()) : real.solve()),
+          solveWhole(ms) {
+            asked++;
+            return stopped(real.solveWhole(ms));
+          },
+        };
+      },
+    });
+    for (const model of models) {
+      const nothing = nothingDone(model);
+      if (leastCost(model) > nothing.cost - 1) continue;
+      const dual = boundOf(model, nothing.cost);
+      expect(runOut(proveOptimal(model, stopping(false), dual, nothing, limits))).toBeNull();
+      expect(runOut(proveOptimal(model, stopping(true), dual, nothing, limits))).toBeNull();
+      const master = openMaster(model, stopping(true));
+      master.add(columnsOf(model, nothing));
+      const begin = { bound: -Infinity, duals: startingDuals(model, nothing), least: [], converged: false };
+      const cut = runOut(generateColumns(model, master, nearMemory(model, model.jobs.length), 1e6, begin, nothing.cost));
+      expect([cut.converged, cut.bound <= leastCost(model) + 1e-6]).toEqual([false, true]);
+      master.close();
+    }
+    expect(asked).toBeGreaterThan(10);
+  });
+
   it('finds two alike vans for two rounds', () => {
     const time = Float64Array.of(0, 10, 10, 10, 0, 30, 10, 30, 0);
     const one = { items: 1, all: 1, setup: 0, minutes: [20], demand: 0, brings: [1], bundles: [1], leave: fixedPrice(100) };
@@ -143,6 +178,100 @@ describe('a kitchen with very much work', () => {
     expect(sets(0, Float64Array.of(9, 9, 9))).toEqual([0b010, 0b011, 0b100, 0b110, 0b111].filter((set) => set !== 0b100));
     expect(bestOptions(small, 0, 0, new Float64Array(3))).toEqual([]);
     expect(nearOptions({ ...small, views: [[null]] }, 0, 0, new Float64Array(3), 1)).toEqual([]);
+  });
+});
+
+describe('tasks of one kitchen that ride together', () => {
+  // Four chains of three, each task bringing the next, one free task, and one that brings all and that nobody here may do.
+  const chain = (i: number) => (i === 13 ? 2 ** 14 - 1 : i === 12 ? 1 << i : [0, 1, 2].slice(i % 3).reduce((set, k) => set | (1 << (i - (i % 3) + k)), 0)); // prettier-ignore
+  const minutes = Array.from({ length: 14 }, (_, i) => 1 + ((7 * i) % 5));
+  const job: Job = { items: 14, all: 2 ** 14 - 1, brings: minutes.map((_, i) => chain(i)), place: 1, setup: 3, minutes, demand: 0, bundles: [], leave: fixedPrice(9), firstRow: 2 }; // prettier-ignore
+  const allowed = 2 ** 13 - 1;
+  const view = { allowed, opens: [0], closes: [90], itemCost: minutes.map((_, i) => i % 4), visitCost: 2, promised: Infinity, latePrice: 0, step: 0 }; // prettier-ignore
+  const shift = { startPlace: 0, endPlace: 0, from: 0, to: 90, hardTo: 90, overtimePrice: 0, capacity: Infinity, kind: 0 };
+  const time = Float64Array.of(0, 5, 5, 0);
+  const model = (triangle: boolean): Model => ({ places: 2, time, drive: time, jobs: [job], shifts: [shift], views: [[view]], rows: 16, triangle, wholeCosts: true }); // prettier-ignore
+  const duals = Float64Array.from({ length: 16 }, (_, r) => (r < 2 ? 1000 : (5 * r) % 7));
+  /** Every set that may be done in one visit, by the rule itself. */
+  const every = Array.from({ length: allowed }, (_, i) => i + 1)
+    .filter((set) => minutes.every((_, i) => ((set >> i) & 1) === 0 || (chain(i) & ~set) === 0))
+    .map((set) => {
+      const inIt = minutes.map((_, i) => i).filter((i) => (set >> i) & 1);
+      return { set, minutes: inIt.reduce((sum, i) => sum + (minutes[i] ?? 0), 3), cost: inIt.reduce((sum, i) => sum + (i % 4) - (duals[i + 2] ?? 0), 2) }; // prettier-ignore
+    });
+
+  it('are listed set by set for a proof, shortest first, thirteen of them', () => {
+    const listed = nearOptions(model(true), 0, 0, duals, 1e9) ?? [];
+    expect(listed.map((o) => o.set).sort((a, b) => a - b)).toEqual(every.map((o) => o.set));
+    expect(listed.map((o) => o.minutes)).toEqual(listed.map((o) => o.minutes).sort((a, b) => a - b));
+    const of = new Map(every.map((o) => [o.set, o]));
+    for (const o of listed) expect(o).toEqual(of.get(o.set));
+    // Near the bound: none dearer by more than the gap than one no longer.
+    const cheapest = (most: number) => Math.min(...every.filter((o) => o.minutes <= most).map((o) => o.cost));
+    const near = nearOptions(model(true), 0, 0, duals, 4) ?? [];
+    for (const o of every) if (o.cost <= cheapest(o.minutes) + 4) expect(near.map(({ set }) => set)).toContain(o.set);
+    for (const o of near) expect(o.cost).toBeLessThanOrEqual(cheapest(o.minutes - 1) + 4 + 1e-6);
+  });
+
+  it('are priced by the cheapest for each length, and where every detour costs only those that gain', () => {
+    const steps = [...new Set(every.map((o) => o.minutes))].sort((a, b) => a - b).flatMap((m) => {
+      const least = Math.min(...every.filter((o) => o.minutes === m).map((o) => o.cost));
+      return every.some((o) => o.minutes < m && o.cost <= least) ? [] : [[m, least]];
+    }); // prettier-ignore
+    const told = (triangle: boolean) => bestOptions(model(triangle), 0, 0, duals).map((o) => [o.minutes, o.cost]);
+    expect(told(false)).toEqual(steps);
+    expect(told(true)).toEqual(steps.filter(([, cost]) => (cost ?? 0) < 0));
+    for (const o of bestOptions(model(false), 0, 0, duals)) expect(every.map(({ set }) => set)).toContain(o.set);
+  });
+});
+
+describe('a bound at once', () => {
+  // Yard, a technician's home, and the kitchens Near and Far; ways there and back differ.
+  const drive = Float64Array.of(0, 9, 10, 20, 9, 0, 50, 30, 12, 2, 0, 4, 18, 25, 6, 0);
+  const time = drive.map(() => 1);
+  const view = { opens: [0], closes: [90], promised: Infinity, latePrice: 0, step: 0 };
+  const shift = { startPlace: 0, endPlace: 0, from: 0, to: 90, hardTo: 90, overtimePrice: 0, capacity: Infinity, kind: 0 };
+  const one = { setup: 0, demand: 0, bundles: [], leave: fixedPrice(0) };
+  const bound = (near: number, far: number, { endPlace = 0, items = 2, second = 7 } = {}) => {
+    const each = (cost: readonly number[]) => Array.from({ length: items }, (_, i) => cost[i] ?? 0);
+    const jobs: Job[] = [
+      { ...one, place: 2, items, all: 2 ** items - 1, minutes: each([1, 1]), brings: each([1, 2]), leave: fixedPrice(near), firstRow: 0 },
+      { ...one, place: 3, items: 1, all: 1, minutes: [1], brings: [1], leave: fixedPrice(far), firstRow: items },
+    ];
+    const views = [
+      [{ ...view, allowed: 2 ** items - 1, itemCost: each([2, 50]), visitCost: 5 }, null],
+      [
+        { ...view, allowed: 2, itemCost: each([0, second]), visitCost: 3 },
+        { ...view, allowed: 1, itemCost: [4], visitCost: 2 },
+      ],
+    ];
+    return neighbourBound({ places: 4, time, drive, jobs, shifts: [shift, { ...shift, endPlace }], views, rows: items + 1, triangle: false, wholeCosts: true }); // prettier-ignore
+  };
+
+  it.each([
+    // Near is entered from Far for 6 and left to Far for 4: half of both, the cheaper visit at 3, its items at 2 and 7 on their kindest days.
+    ['both tasks pay', 100, 0, 5 + 3 + 2 + 7],
+    ['both pay still', 12, 0, 17],
+    ['leaving both is cheaper', 8, 0, 16],
+    ['leaving both costs as much', 8.5, 0, 17],
+    // Far is entered from Near for 4 and left to Near for 6: five, the visit at 2 and its task at 4.
+    ['Far pays too', 100, 100, 17 + 11],
+    ['Far is left', 100, 10.5, 17 + 10.5],
+  ])('is what it comes to by hand: %s', (_, near, far, sum) => {
+    expect(bound(near, far)).toBe(sum);
+  });
+
+  it('counts the ways to where a day may end, and one task of two where only that one pays', () => {
+    // Home is 2 from Near: entered for 6 and left for 2.
+    expect(bound(100, 0, { endPlace: 1 })).toBe(4 + 3 + 2 + 7);
+    // Leaving both would cost 24, doing both 37; doing the first for 2 and leaving the second 22.
+    expect(bound(12, 0, { second: 27 })).toBe(5 + 3 + 2 + 12);
+  });
+
+  it('counts a kitchen of eleven tasks as nothing, and one of ten', () => {
+    const left = 0.001;
+    expect(bound(left, 0, { items: 10 })).toBeCloseTo(10 * left, 9);
+    expect(bound(left, 0, { items: 11 })).toBe(0);
   });
 });
 

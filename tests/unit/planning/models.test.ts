@@ -1,15 +1,17 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import type { LpSolver } from '@/lib/core/planning';
 import { columnsOf, generateColumns } from '@/lib/core/planning/bound/column-generation';
+import { CompletionBounds } from '@/lib/core/planning/bound/completion';
 import { enumerateRoutes } from '@/lib/core/planning/bound/enumerate';
 import { openMaster, type Column } from '@/lib/core/planning/bound/master';
 import { nearMemory, remembers, widenMemory } from '@/lib/core/planning/bound/memory';
 import { neighbourBound } from '@/lib/core/planning/bound/neighbour-bound';
+import { bestOptions } from '@/lib/core/planning/bound/options';
 import { price } from '@/lib/core/planning/bound/pricing';
 import { tighten } from '@/lib/core/planning/bound/subset-rows';
 import { startingDuals } from '@/lib/core/planning/bound/starting-duals';
 import { fixedPrice, laterTrips, type LaterItem } from '@/lib/core/planning/model/leave';
-import type { Model } from '@/lib/core/planning/model/model';
+import { itemsCost, latenessAt, latestStart, minutesFor, startAt, type Model } from '@/lib/core/planning/model/model';
 import { buildRoute } from '@/lib/core/planning/model/route';
 import { between, seededRandom, shuffle, type Random } from '@/lib/core/planning/random';
 import { anneal } from '@/lib/core/planning/search/anneal';
@@ -21,7 +23,7 @@ import { copyOf, costOf, nothingDone, setRoute, type Solution } from '@/lib/core
 import { solveModel } from '@/lib/core/planning/solve-model';
 import { runOut } from '@/lib/core/planning/steps';
 import { highsLp } from '@/lib/features/planning/verbs/highs-lp';
-import { driven, everyRound, leastCost, tinyModel } from '../../support/planning-models';
+import { driven, everyRound, leastCost, THORNS, tinyModel } from '../../support/planning-models';
 
 let lp: LpSolver;
 beforeAll(async () => {
@@ -200,19 +202,128 @@ describe('the relaxed plan', () => {
     }
   });
 
-  it('of three kitchens of which a van holds two costs one and a half vans, until it is cut: two whole ones', () => {
-    // Ten minutes out and home, four from one to another: a pair costs 24, one alone 20.
-    const time = Float64Array.from({ length: 16 }, (_, i) => (i % 5 === 0 ? 0 : i < 4 || i % 4 === 0 ? 10 : 4));
+  /** Ten minutes out and home, four from one to another of a part of the town, eighteen across: a pair costs 24, or 38, and one alone 20. */
+  const town = (parts: readonly number[], vans: number): Model => {
+    const part = parts.flatMap((kitchens, p) => Array.from({ length: kitchens }, () => p));
+    const places = part.length + 1;
+    const way = (a: number, b: number) => (a === b ? 0 : a === 0 || b === 0 ? 10 : part[a - 1] === part[b - 1] ? 4 : 18);
+    const time = Float64Array.from({ length: places * places }, (_, i) => way(Math.floor(i / places), i % places));
     const one = { items: 1, all: 1, setup: 0, minutes: [1], demand: 1, brings: [1], bundles: [1], leave: fixedPrice(100) };
-    const jobs = [0, 1, 2].map((j) => ({ ...one, place: j + 1, firstRow: j }));
+    const jobs = part.map((_, j) => ({ ...one, place: j + 1, firstRow: j }));
     const van = { startPlace: 0, endPlace: 0, from: 0, to: 100, hardTo: 100, overtimePrice: 0, capacity: 2, kind: 0 };
     const view = { allowed: 1, opens: [0], closes: [100], itemCost: [0], visitCost: 0, promised: Infinity, latePrice: 0, step: 0 };
-    const model: Model = { places: 4, time, drive: time, jobs, shifts: [van, van], views: [van, van].map(() => jobs.map(() => view)), rows: 3, triangle: true, wholeCosts: false }; // prettier-ignore
+    const shifts = Array.from({ length: vans }, () => van);
+    return { places, time, drive: time, jobs, shifts, views: shifts.map(() => jobs.map(() => view)), rows: jobs.length, triangle: true, wholeCosts: true }; // prettier-ignore
+  };
+
+  it('of three kitchens of which a van holds two costs one and a half vans, until it is cut: two whole ones', () => {
+    const model = town([3], 2);
     expect(relaxed(model, pool(model))).toEqual({ part: expect.closeTo(36, 6), whole: expect.closeTo(44, 6) });
     expect(runOut(tighten(model, lp, pool(model), 50)).bound).toBeCloseTo(44, 6);
     const cut = runOut(tighten(model, lp, pool(model), 44.5));
     expect(cut.columns.map((c) => c.cost).filter((cost) => cost > 24.5)).toEqual([]);
     expect(runOut(solveModel(model, { seed: 1, iterations: 50, lp, remainingMs: () => 1e9, floor: 0 }))).toMatchObject({ bound: 44, proven: true }); // prettier-ignore
+  });
+
+  it('of three kitchens here and three there costs a van and a half in each part, until it is cut: one in each and one across', () => {
+    const model = town([3, 3], 3);
+    expect(relaxed(model, pool(model))).toEqual({ part: expect.closeTo(72, 6), whole: expect.closeTo(86, 6) });
+    const cut = runOut(tighten(model, lp, pool(model), 90));
+    expect(cut.bound).toBeCloseTo(86, 6);
+    expect(relaxed(model, cut.columns).whole).toBeCloseTo(86, 6);
+    expect(runOut(solveModel(model, { seed: 1, iterations: 50, lp, remainingMs: () => 1e9, floor: 0 }))).toMatchObject({ bound: 86, proven: true }); // prettier-ignore
+  });
+
+  it('is listed with one round on the way for each content and last stop where none is sooner or cheaper', () => {
+    const model = { ...town([4], 1), shifts: town([4], 1).shifts.map((van) => ({ ...van, capacity: 4 })) };
+    const duals = new Float64Array(4).fill(100);
+    // Two, three or four stops, any of them the last: 6 × 2 + 4 × 3 + 1 × 4.
+    expect(runOut(enumerateRoutes(model, 0, duals, 0, 1e9, 28))).toHaveLength(15);
+    expect(runOut(enumerateRoutes(model, 0, duals, 0, 1e9, 27))).toBeNull();
+  });
+});
+
+describe.each(Object.entries(THORNS))('a small model %s', (_, thorn) => {
+  const random = seededRandom(71);
+  const thorny = (count: number): Model[] => Array.from({ length: count }, () => thorn(tinyModel(random), random));
+
+  it('is solved for what trying every round costs, proven so, and never bounded above it', () => {
+    for (const [i, model] of thorny(10).entries()) {
+      const least = leastCost(model);
+      expect(neighbourBound(model), `model ${i}`).toBeLessThanOrEqual(least + 1e-9);
+      const solved = runOut(solveModel(model, { seed: i, iterations: 30, lp, remainingMs: () => 1e9, floor: -Infinity }));
+      expect(solved.solution.cost, `model ${i}`).toBeCloseTo(least, 6);
+      expect([solved.proven, solved.bound], `model ${i}`).toEqual([true, expect.closeTo(least, 4)]);
+    }
+  });
+
+  it('has at any prices its cheapest rounds found, its rounds up to a limit listed, and no way on counted too dear', () => {
+    for (const [i, model] of thorny(12).entries()) {
+      const duals = Float64Array.from({ length: model.rows }, () => 70 * random());
+      const reduced = (rows: number, cost: number) => Array.from(duals).reduce((rest, dual, r) => ((rows >> r) & 1 ? rest - dual : rest), cost); // prettier-ignore
+      model.shifts.forEach((shift, s) => {
+        const best = new Map<number, number>();
+        for (const { rows, cost } of everyRound(model, s)) best.set(rows, Math.min(reduced(rows, cost), best.get(rows) ?? Infinity));
+        const memory = nearMemory(model, model.jobs.length);
+        expect(runOut(price(model, s, duals, memory, 1e6)).best, `model ${i}, shift ${s}`).toBeCloseTo(Math.min(0, ...best.values()), 5);
+        const listed = runOut(enumerateRoutes(model, s, duals, 20, 1e9, 1e6)) ?? [];
+        const rowsOf = (c: Column) => stopsOf(c).reduce((sum, [j, set]) => sum | (set << (model.jobs[j]?.firstRow ?? 0)), 0);
+        const wanted = [...best].filter(([, value]) => value < 20 - 1e-5).map(([rows]) => rows);
+        expect(new Set(listed.map(rowsOf)), `model ${i}, shift ${s}`).toEqual(new Set(wanted));
+        for (const c of listed) expect(reduced(rowsOf(c), c.cost)).toBeCloseTo(best.get(rowsOf(c)) ?? NaN, 5);
+        // From a kitchen whose work is done: home at once, or by any round that does not come back to it.
+        const options = model.jobs.map((_, j) => bestOptions(model, s, j, duals));
+        const completion = new CompletionBounds(model, s, options);
+        model.jobs.forEach((job, j) => {
+          const from = shift.from + between(random, 0, 60);
+          const there = { ...model, shifts: [{ ...shift, from, startPlace: job.place, capacity: Infinity }], views: [model.views[s]?.map((view, k) => (k === j ? null : view)) ?? []] }; // prettier-ignore
+          const way = [model.time, model.drive].map((matrix) => matrix[job.place * model.places + shift.endPlace] ?? NaN);
+          const late = Math.max(0, from + (way[0] ?? 0) - shift.to) * shift.overtimePrice;
+          const home = from + (way[0] ?? 0) <= shift.hardTo ? (way[1] ?? 0) + late : Infinity;
+          const onward = everyRound(there, 0).map(({ rows, cost }) => reduced(rows, cost));
+          if (from <= shift.hardTo && (options[j]?.length ?? 0) > 0)
+            expect(completion.toGo(j, from), `model ${i}, job ${j}`).toBeLessThanOrEqual(Math.min(home, ...onward));
+        });
+      });
+    }
+  });
+});
+
+describe('the way on from a kitchen', () => {
+  // Yard, here and there; the shift is paid for 36 minutes and ends after 48: a slice of the bound's table is a minute.
+  const time = Float64Array.of(0, 5, 8, 6, 0, 4, 7, 3, 0);
+  const drive = time.map((minutes) => 10 * minutes);
+  const one = { items: 1, all: 1, setup: 2, demand: 0, brings: [1], bundles: [1], leave: fixedPrice(500) };
+  const jobs = [
+    { ...one, place: 1, minutes: [4], firstRow: 0 },
+    { ...one, place: 2, minutes: [6], firstRow: 1 },
+  ];
+  const shift = { startPlace: 0, endPlace: 0, from: 0, to: 36, hardTo: 48, overtimePrice: 2, capacity: Infinity, kind: 0 };
+  const view = { allowed: 1, opens: [0], closes: [48], itemCost: [1], visitCost: 3, promised: Infinity, latePrice: 0, step: 0 };
+  const there = { ...view, opens: [20, 36], closes: [34, 46], promised: 22, latePrice: 5, step: 5 };
+  const model: Model = { places: 3, time, drive, jobs, shifts: [shift], views: [[view, there]], rows: 2, triangle: true, wholeCosts: true };
+  const toGo = (prize: number, at: number) => {
+    const duals = Float64Array.of(5, prize);
+    return new CompletionBounds(model, 0, model.jobs.map((_, j) => bestOptions(model, 0, j, duals))).toGo(0, at); // prettier-ignore
+  };
+
+  it.each([
+    // Home costs 60, and 2 for each minute past 36; none after 48.
+    ['no work is worth it', 0, 10, 60],
+    ['home is reached as the paid day ends', 0, 30, 60],
+    ['home is reached a minute after', 0, 31, 62],
+    ['home is reached as the day ends for good', 0, 42, 84],
+    ['nobody gets home', 0, 43, Infinity],
+    // There and home: 40 + 70 and 4 for the visit, less the prize of 300. It opens at 20; eight minutes, and home at 35.
+    ['there is work there that pays', 300, 10, -186],
+    ['it is reached as it opens', 300, 16, -186],
+    // Reached at 21 it begins at 25: three minutes late at 5, home at 40: four past the paid day at 2.
+    ['it begins on the fives', 300, 17, -186 + 15 + 8],
+    ['it is reached as it begins', 300, 21, -186 + 15 + 8],
+    // Reached at 26 it would begin at 30 and end after the opening; in the next one, at 40, nobody gets home.
+    ['the opening is missed', 300, 22, 60],
+  ])('costs, where %s, what it comes to by hand', (_, prize, at, cost) => {
+    expect(toGo(prize, at)).toBeCloseTo(cost, 5);
   });
 });
 
@@ -265,6 +376,43 @@ describe('work left for later trips', () => {
     expect([0, 1, 0b110, 0b1011].map(cost)).toEqual([0, 10, 20, 30]);
     expect(dearest([4, 12, 10, 25])).toEqual({ set: 0b1010, value: -17 });
     expect(dearest([4, 10])).toEqual({ set: 0, value: 0 });
+  });
+});
+
+describe('a visit in its opening', () => {
+  const view = { allowed: 1, opens: [10, 40], closes: [30, 90], itemCost: [0], visitCost: 0, promised: 25, latePrice: 3, step: 0 };
+
+  it.each([
+    // arrival, minutes, step, start, and the latest start in that opening
+    [0, 10, 0, 10, 20],
+    [12, 10, 0, 12, 20],
+    [20, 10, 0, 20, 20],
+    [21, 10, 0, 40, 80],
+    [12, 20, 0, 40, 70],
+    [10, 20, 0, 10, 10],
+    [55, 35, 0, 55, 55],
+    [55, 36, 0, Infinity, Infinity],
+    [0, 51, 0, Infinity, Infinity],
+    [12, 10, 5, 15, 20],
+    [15, 10, 5, 15, 20],
+    [16, 10, 5, 20, 20],
+    [16, 11, 5, 40, 79],
+    [16, 10, 7, 42, 80],
+    [90, 0, 0, 90, 90],
+  ])('reached at %s for %s minutes on every %sth begins at %s, at the latest %s', (arrival, minutes, step, start, latest) => {
+    expect(startAt({ ...view, step }, arrival, minutes)).toBe(start);
+    expect(latestStart({ ...view, step }, start, minutes)).toBe(latest);
+  });
+
+  it('is late after what was promised, by the minute', () => {
+    expect([24, 25, 26, 35].map((start) => latenessAt(view, start))).toEqual([0, 0, 3, 30]);
+    expect(latenessAt({ ...view, promised: Infinity }, 1e9)).toBe(0);
+  });
+
+  it('takes its setup and its tasks’ minutes, and costs what they cost', () => {
+    const job = { setup: 4, minutes: [1, 20, 300] } as unknown as Model['jobs'][number];
+    expect([0, 0b001, 0b110, 0b111].map((set) => minutesFor(job, set))).toEqual([4, 5, 324, 325]);
+    expect([0, 0b001, 0b110, 0b111].map((set) => itemsCost({ ...view, itemCost: [1, 20, 300] }, set))).toEqual([0, 1, 320, 321]);
   });
 });
 

@@ -113,6 +113,24 @@ describe('an emergency', () => {
     expect(first!.hours.startMs).toBeGreaterThan(at(MONDAY_DAY, 9.5));
   });
 
+  it.each([
+    // From k1 at half past nine eight minutes to k4, an hour there from the next round minute, and three minutes to k3.
+    ['booked on a round minute, to a round minute', 5, 5, 45],
+    ['booked off the round minutes, by what it takes', 5, 7, 43],
+    ['where any minute will do, by what it takes', 1, 5, 41],
+  ])('lets a visit slip, %s', (_, startsEveryMinutes, minute, to) => {
+    const visits = [
+      booked('v1', 'a', 'k1', 8.5, 9.5),
+      booked('v2', 'a', 'k3', 10 + minute / 60, 11 + minute / 60),
+      booked('v3', 'b', 'k1', 8.2, 15, { fixed: true }),
+    ];
+    const [first] = squeezeIn({ ...week, startsEveryMinutes }, visits, emergency, at(MONDAY_DAY, 9), { ...prices, waitPerMinute: 2 });
+    expect(first?.moved.map((move) => [move.visitId, Math.round((move.to.startMs - at(MONDAY_DAY, 10)) / 60_000)])).toEqual([['v2', to]]);
+    // Where nothing is in its way it stays where it is booked.
+    const free = squeezeIn({ ...week, startsEveryMinutes }, visits.slice(1), { ...emergency, minutes: 20 }, at(MONDAY_DAY, 8.5), prices);
+    expect(free[0]?.moved).toEqual([]);
+  });
+
   it('rebooks a visit that does not fit any more, for tomorrow', () => {
     const visits = [booked('v1', 'a', 'k1', 8.2, 10), booked('v2', 'a', 'k2', 10.3, 14.9)];
     const [first] = squeezeIn(week, visits, { ...emergency, skills: ['flammable'] }, at(MONDAY_DAY, 9), {

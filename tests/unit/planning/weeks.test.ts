@@ -15,6 +15,8 @@ import {
   type WeekProblem,
 } from '@/lib/core/planning';
 import { runOut } from '@/lib/core/planning/steps';
+import { compileWeek } from '@/lib/core/planning/week/compile';
+import { itemsOf } from '@/lib/core/planning/week/items';
 import { at, MONDAY_DAY as DAY, PRICES, shopWeek } from '../../support/planning-weeks';
 
 const MINUTE = 60_000;
@@ -350,6 +352,211 @@ describe('technicians who are alike', () => {
       fixed: [promised(span(8, 16))],
     });
     expect(planned(problem).visits.filter((v) => v.kitchenId === 'k').map((v) => v.technicianId)).toEqual(['b']); // prettier-ignore
+  });
+});
+
+describe('when a visit may be made', () => {
+  const hours = (ms: number) => (ms - at(DAY, 0)) / 3_600_000;
+  const elsewhere = (from: number, to: number, technicianId = 't') => fixed('kept', 'k', span(from, to), { technicianId });
+  /** Openings of the one kitchen to the one shift, 8 to 16 and an hour more, in hours. */
+  const windows = (open: { startMs: number; endMs: number }[], kept: FixedVisit[] = []) => {
+    const technicians = [tova([shift(DAY, 8, 16, { overtimeMinutes: 60 })])];
+    const { model, originMs } = compileWeek(week({ technicians, kitchens: [kitchen('k', 0.02, { open })], tasks: [task('x', 'k')] }), kept);
+    const view = model.views[0]?.[0];
+    return view ? view.opens.map((from, w) => [from, view.closes[w] ?? NaN].map((m) => hours(originMs + m * MINUTE))) : null;
+  };
+  const half = 1 / 120;
+
+  it.each<[string, { startMs: number; endMs: number }[], FixedVisit[], number[][] | null]>([
+    ['open all day', [span(6, 20)], [], [[8, 17]]],
+    [
+      'openings that touch or overlap, in any order',
+      [span(13, 14), span(9, 11), span(10, 12), span(12, 12.5)],
+      [],
+      [
+        [9, 12.5],
+        [13, 14],
+      ],
+    ],
+    ['one opening inside another', [span(9, 15), span(10, 11)], [], [[9, 15]]],
+    ['shut as the shift begins', [span(6, 8)], [], null],
+    ['open from the end of overtime', [span(17, 19)], [], null],
+    [
+      'open over the ends of the shift',
+      [span(6, 8.5), span(16.5, 19)],
+      [],
+      [
+        [8, 8.5],
+        [16.5, 17],
+      ],
+    ],
+    ['opened and shut at half a minute', [span(9 + half, 11 - half)], [], [[9 + 2 * half, 11 - 2 * half]]],
+    [
+      'busy in between',
+      [span(6, 20)],
+      [elsewhere(10, 11)],
+      [
+        [8, 10],
+        [11, 17],
+      ],
+    ],
+    [
+      'busy twice',
+      [span(6, 20)],
+      [elsewhere(10, 11), elsewhere(13, 14)],
+      [
+        [8, 10],
+        [11, 13],
+        [14, 17],
+      ],
+    ],
+    [
+      'busy from half a minute to half a minute',
+      [span(6, 20)],
+      [elsewhere(10 + half, 11 - half)],
+      [
+        [8, 10],
+        [11, 17],
+      ],
+    ],
+    ['busy as the shift begins', [span(6, 20)], [elsewhere(7, 9)], [[9, 17]]],
+    ['busy over the whole of it', [span(6, 20)], [elsewhere(8, 17)], null],
+    ['busy over all of the opening', [span(9, 12)], [elsewhere(9, 18)], null],
+    ['busy over most of the opening', [span(8.5, 12)], [elsewhere(9, 18)], [[8.5, 9]]],
+    ['busy right before and after the opening', [span(9, 12)], [elsewhere(8, 9), elsewhere(12, 13)], [[9, 12]]],
+    ['busy in overtime', [span(6, 20)], [elsewhere(16.5, 18)], [[8, 16.5]]],
+    ['busy after overtime', [span(6, 20)], [elsewhere(17, 18)], [[8, 17]]],
+    ['somebody else busy', [span(6, 20)], [elsewhere(10, 11, 'other')], [[8, 17]]],
+  ])('%s', (_, open, kept, expected) => {
+    const minutes = (of: number[][] | null) => of?.map((w) => w.map((h) => Math.round(60 * h))) ?? null;
+    expect(minutes(windows(open, kept))).toEqual(minutes(expected));
+  });
+
+  it('is never, says the reason, where whoever could do it is elsewhere for as long as the kitchen is open', () => {
+    const kitchens = [kitchen('k', 0.02, { open: [span(9, 12)] }), kitchen('lost', 0, { place: null })];
+    const why = (from: number, to: number) => {
+      const plan = planned(week({ kitchens, tasks: [task('x', 'k')], fixed: [fixed('f', 'lost', span(from, to))] }));
+      return plan.unplaced.filter((l) => l.taskId === 'x').map((l) => l.reason.message);
+    };
+    expect(why(9, 12)).toEqual(['Kitchen k is never open while someone who could do it is at work.']);
+    expect(why(9.5, 12)).toEqual(['No opening of Kitchen k has 40 min while someone who could do it is at work.']);
+    expect(why(10, 12)).toEqual([]);
+  });
+});
+
+describe('a week as the solver sees it', () => {
+  const two = (more: Partial<Technician> = {}, of: Shift[] = [shift(DAY)]) => [tova([shift(DAY)], { id: 'a', skills: ['roof', 'flammable'] }), tova(of, { id: 'b', skills: ['flammable', 'roof'], ...more })]; // prettier-ignore
+  const alike = (technicians: Technician[], more: Partial<WeekProblem> = {}, kept: FixedVisit[] = []) => {
+    const { model } = compileWeek(week({ technicians, kitchens: [kitchen('k', 0.02)], tasks: [task('x', 'k')], ...more }), kept);
+    return model.shifts[0]?.kind === model.shifts[1]?.kind;
+  };
+
+  it.each([
+    ['the same skills in another order', two(), true],
+    ['fewer skills', two({ skills: ['roof'] }), false],
+    ['another day', two({}, [shift(DAY + 1)]), false],
+    ['a later beginning', two({}, [shift(DAY, 9, 16)]), false],
+    ['an earlier end', two({}, [shift(DAY, 8, 15)]), false],
+    ['overtime', two({}, [shift(DAY, 8, 16, { overtimeMinutes: 30 })]), false],
+    ['another home to begin at', two({}, [shift(DAY, 8, 16, { startPlace: { lat: 41.1, lng: -87 } })]), false],
+    ['another home to end at', two({}, [shift(DAY, 8, 16, { endPlace: { lat: 41.1, lng: -87 } })]), false],
+  ])('has two shifts of one kind only where nothing tells them apart: %s', (_, technicians, expected) => {
+    expect(alike(technicians)).toBe(expected);
+  });
+
+  it('has no other shift of the kind of one that is promised or busy', () => {
+    expect(alike(two(), { fixed: [fixed('f', 'k', span(9, 10), { technicianId: 'a' })] })).toBe(false);
+    expect(alike(two(), {}, [fixed('f', 'k', span(9, 10), { technicianId: 'b' })])).toBe(false);
+    expect(alike(two(), {}, [fixed('f', 'k', span(18, 19), { technicianId: 'b' })])).toBe(true);
+  });
+
+  it('has whole minutes, prices by the day, and who may do what from when', () => {
+    const tasks = [
+      task('any', 'k', { minutes: 29.5, dueDay: DAY - 2 }),
+      task('roof', 'k', { skills: ['roof'], dueDay: DAY - 1 }),
+      task('part', 'k', { notBeforeDay: DAY + 1, minutes: 60, dueDay: DAY + 1 }),
+    ];
+    const technicians = [tova([shift(DAY), shift(DAY + 1)]), tova([shift(DAY + 1)], { id: 'u', skills: ['roof'] })];
+    const k = kitchen('k', 0.1, { accessMinutes: 10.4, durationFactor: 1.1 });
+    const { model, jobs } = compileWeek(week({ technicians, kitchens: [k], tasks, startsEveryMinutes: 15 }));
+    expect(jobs.map((j) => j.tasks.map((t) => t.id))).toEqual([['any', 'roof', 'part']]);
+    expect(model.jobs[0]).toMatchObject({ setup: 11, minutes: [33, 33, 66], items: 3, all: 7, brings: [1, 2, 4], firstRow: 0 });
+    expect(model.views.map((row) => row[0]?.allowed)).toEqual([0b001, 0b101, 0b111]);
+    const [early, late] = [(60 * 0.75) / 30, PRICES.overduePerDay];
+    expect(model.views.map((row) => row[0]?.itemCost)).toEqual([[2 * late, late, early], [3 * late, 2 * late, 0], [3 * late, 2 * late, 0]]); // prettier-ignore
+    for (const row of model.views) expect(row[0]).toMatchObject({ visitCost: 11 * 0.75, promised: Infinity, latePrice: 0, step: 15 });
+    // A tenth of a degree is 25 minutes: there and back at 1 is the trip that leaving it costs, with getting in.
+    const trip = 11 * 0.75 + 50;
+    expect(model.jobs[0]?.leave.cost(0b001)).toBeCloseTo(trip + PRICES.leftUndone + 4 * late, 9);
+    expect(model.jobs[0]?.leave.cost(0b111)).toBeCloseTo(trip + 3 * PRICES.leftUndone + (4 + 3 + 1) * late, 9);
+    expect(model.time.every((m) => Number.isInteger(m))).toBe(true);
+    expect([model.rows, model.places, model.triangle]).toEqual([3, 2, true]);
+  });
+
+  it('has what was promised in its place, its day long enough for it', () => {
+    const kitchens = [kitchen('k', 0.1), kitchen('l', 0.02)];
+    const promise = fixed('f', 'k', span(17, 18), { mayRunLateMinutes: 20 });
+    const { model, jobs, originMs } = compileWeek(week({ kitchens, tasks: [task('x', 'l')], fixed: [promise, fixed('g', 'k', span(6, 7))] })); // prettier-ignore
+    const hour = (h: number) => (at(DAY, h) - originMs) / MINUTE;
+    expect(jobs.map((j) => j.fixed?.id ?? null)).toEqual([null, 'f', 'g']);
+    expect(model.views[0]?.[1]).toEqual({ allowed: 1, opens: [hour(17)], closes: [hour(18) + 20], itemCost: [0], visitCost: 0, promised: hour(17), latePrice: PRICES.latePerMinute, step: 0 }); // prettier-ignore
+    expect(model.jobs[1]).toMatchObject({ pinned: true, items: 1, all: 1, setup: 0, minutes: [60], firstRow: 1 });
+    // Twenty-five minutes each way.
+    expect(model.shifts[0]).toMatchObject({ from: hour(6) - 25, to: hour(16), hardTo: hour(18) + 20 + 25 });
+    expect([model.views[0]?.[0]?.opens, model.views[0]?.[0]?.closes]).toEqual([[hour(8)], [hour(16)]]);
+    expect(originMs).toBe(at(DAY, 6));
+  });
+});
+
+describe('the tasks of a kitchen', () => {
+  const problem = week({ nextDay: DAY + 7 });
+  const of = (tasks: PlanTask[], trip = 40, days = [DAY, DAY + 1]) => itemsOf(problem, kitchen('k', 0.1), tasks, trip, days, [new Set<string>()]); // prettier-ignore
+  const ids = (tasks: readonly PlanTask[]) => tasks.map((t) => t.id);
+
+  it('are looked at where doing one now costs less than a trip of its own for it on its day', () => {
+    // Sixty minutes are worth 45; coming early by half the interval throws away half of that, and by all of it the whole.
+    const early = (days: number) => task('x', 'k', { minutes: 60, dueDay: DAY + days, intervalDays: 100 });
+    expect([20, 50, 60, 101, 300].map((days) => ids(of([early(days)], 22.5).tasks).length)).toEqual([1, 1, 0, 0, 0]);
+    // On the second day fifty days early: as dear as the trip.
+    expect(ids(of([early(51)], 22.5).tasks)).toEqual([]);
+    expect(ids(of([early(51)], 22.6).tasks)).toEqual(['x']);
+    expect(ids(of([{ ...early(20), notBeforeDay: DAY + 2 }]).always)).toEqual(['x']);
+    expect(ids(of([{ ...early(20), notBeforeDay: DAY + 1 }]).tasks)).toEqual(['x']);
+  });
+
+  it('stand by their due day, then by name, a coil cleaning followed by its low-side inspection, the others as they were given', () => {
+    const unit = { unitId: 'u' };
+    const tasks = [
+      task('far', 'k', { dueDay: DAY + 200, minutes: 600 }),
+      task('b', 'k'),
+      task('coil', 'k', { ...unit, role: 'coil_cleaning', dueDay: DAY - 1 }),
+      task('a', 'k'),
+      task('low', 'k', { ...unit, role: 'low_side_inspection', dueDay: DAY + 150, minutes: 600 }),
+      task('other low', 'k', { unitId: 'v', role: 'low_side_inspection', dueDay: DAY + 150, minutes: 600 }),
+      task('same unit', 'k', { ...unit, role: 'other', dueDay: DAY + 150, minutes: 600 }),
+      task('nearer', 'k', { dueDay: DAY + 100, minutes: 600 }),
+    ];
+    const { tasks: chosen, always, job } = of(tasks);
+    expect(ids(chosen)).toEqual(['coil', 'low', 'a', 'b']);
+    expect(ids(always)).toEqual(['far', 'other low', 'same unit', 'nearer']);
+    expect([job.brings, job.all, job.items]).toEqual([[0b0011, 0b0010, 0b0100, 0b1000], 0b1111, 4]);
+  });
+
+  it('that wait anyway make a trip that what is left may ride along with, the twelve soonest of them', () => {
+    const waiting = (n: number, day: number) => task(`w${day}-${n}`, 'k', { minutes: 600, dueDay: DAY + day, intervalDays: 1 });
+    const mine = task('mine', 'k', { minutes: 100, dueDay: DAY + 90, intervalDays: 300 });
+    const left = (others: PlanTask[]) => {
+      const { tasks, job } = of([mine, ...others]);
+      expect(ids(tasks)).toEqual(['mine']);
+      return job.leave.cost(1);
+    };
+    // Alone it is a trip of its own; with somebody there on its very day nothing; forty days too early 40 of 300 of 75.
+    expect(left([])).toBeCloseTo(40, 9);
+    expect(left([waiting(0, 90)])).toBeCloseTo(0, 9);
+    expect(left([waiting(0, 50)])).toBeCloseTo(10, 9);
+    const sooner = (count: number) => Array.from({ length: count }, (_, i) => waiting(i, 50));
+    expect(left([waiting(0, 90), ...sooner(11)])).toBeCloseTo(0, 9);
+    expect(left([waiting(0, 90), ...sooner(12)])).toBeCloseTo(10, 9);
   });
 });
 

@@ -61,10 +61,9 @@ export class CompletionBounds {
     return this.first[job * this.columns + this.slice(finish)]! - 1e-6;
   }
 
+  /** Nothing ends before the shift begins or after its hard end. */
   private slice(at: number): number {
-    if (this.width === Infinity) return 0;
-    const slice = Math.floor((at - this.from) / this.width);
-    return slice < 0 ? 0 : slice >= this.columns ? this.columns - 1 : slice;
+    return Math.floor((at - this.from) / this.width);
   }
 
   /** Works out one cell; true if it fell. */

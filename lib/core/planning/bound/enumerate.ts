@@ -1,5 +1,6 @@
 import { EPS, latenessAt, startAt, type Model } from '../model/model';
 import { CompletionBounds } from './completion';
+import { legsOf } from './legs';
 import type { Column } from './master';
 import { nearOptions, type Option } from './options';
 
@@ -34,6 +35,7 @@ export function* enumerateRoutes(
   const shift = model.shifts[shiftIndex]!;
   const views = model.views[shiftIndex]!;
   const { time, drive, places, jobs } = model;
+  const { soonestHome } = legsOf(model, shiftIndex);
   const options: Option[][] = [];
   for (const j of jobs.keys()) {
     const near = nearOptions(model, shiftIndex, j, duals, gap);
@@ -59,7 +61,7 @@ export function* enumerateRoutes(
       for (const option of options[k]!) {
         const start = startAt(view, clock + time[at + job.place]!, option.minutes);
         const finish = start + option.minutes;
-        if (finish + time[job.place * places + shift.endPlace]! > shift.hardTo + EPS) break;
+        if (finish === Infinity || finish + soonestHome[k]! > shift.hardTo + EPS) break;
         const cost = (from?.cost ?? 0) + drive[at + job.place]! + option.cost + latenessAt(view, start);
         if (cost + completion.toGo(k, finish) > limit + 1e-6) continue;
         const visited = from ? from.visited.slice() : new Int32Array(setWords);
@@ -90,7 +92,7 @@ export function* enumerateRoutes(
         const key = `${grown.covers}>${grown.job}`;
         const rivals = next.get(key);
         if (!rivals) next.set(key, [grown]);
-        else if (!rivals.some((rival) => !rival.dead && rival.finish <= grown.finish && rival.cost <= grown.cost + 1e-9)) {
+        else if (!rivals.some((rival) => rival.finish <= grown.finish && rival.cost <= grown.cost + 1e-9)) {
           for (const rival of rivals) if (grown.finish <= rival.finish && grown.cost <= rival.cost) rival.dead = true;
           rivals.push(grown);
         } else continue;
@@ -104,9 +106,10 @@ export function* enumerateRoutes(
 
   function close(partial: Partial): void {
     const homeward = jobs[partial.job]!.place * places + shift.endPlace;
-    const over = partial.finish + time[homeward]! - shift.to;
+    const back = partial.finish + time[homeward]!;
+    const over = back - shift.to;
     const reduced = partial.cost + drive[homeward]! + (over > 0 ? over * shift.overtimePrice : 0);
-    if (reduced > limit + 1e-6) return;
+    if (back > shift.hardTo + EPS || reduced > limit + 1e-6) return;
     const rival = found.get(partial.covers);
     if (!rival || reduced < rival.reduced) found.set(partial.covers, { reduced, last: partial });
   }

@@ -9,6 +9,9 @@ export interface Legs {
   readonly outDrive: Float64Array;
   readonly homeTime: Float64Array;
   readonly homeDrive: Float64Array;
+  /** The soonest that a job or home can be reached, by way of other jobs where the direct way takes longer. */
+  readonly soonest: Float64Array;
+  readonly soonestHome: Float64Array;
 }
 
 const legsOfModel = new WeakMap<Model, (Legs | undefined)[]>();
@@ -19,7 +22,7 @@ export function legsOf(model: Model, shiftIndex: number): Legs {
   return (book[shiftIndex] ??= layOut(model, shiftIndex));
 }
 
-function layOut({ jobs, time, drive, places, shifts }: Model, shiftIndex: number): Legs {
+function layOut({ jobs, time, drive, places, shifts, triangle }: Model, shiftIndex: number): Legs {
   const n = jobs.length;
   const { startPlace, endPlace } = shifts[shiftIndex]!;
   const between = (matrix: Float64Array): Float64Array => {
@@ -29,12 +32,24 @@ function layOut({ jobs, time, drive, places, shifts }: Model, shiftIndex: number
   };
   const out = (matrix: Float64Array): Float64Array => Float64Array.from(jobs, (job) => matrix[startPlace * places + job.place]!);
   const home = (matrix: Float64Array): Float64Array => Float64Array.from(jobs, (job) => matrix[job.place * places + endPlace]!);
+  const legs = { time: between(time), homeTime: home(time) };
   return {
-    time: between(time),
+    ...legs,
     drive: between(drive),
     outTime: out(time),
     outDrive: out(drive),
-    homeTime: home(time),
     homeDrive: home(drive),
+    ...(triangle ? { soonest: legs.time, soonestHome: legs.homeTime } : byOthers(legs.time.slice(), legs.homeTime.slice(), n)),
   };
+}
+
+/** Shortest ways, through any number of jobs (Floyd & Warshall). */
+function byOthers(soonest: Float64Array, soonestHome: Float64Array, n: number): Pick<Legs, 'soonest' | 'soonestHome'> {
+  for (let k = 0; k < n; k++)
+    for (let i = 0; i < n; i++) {
+      const there = soonest[i * n + k]!;
+      for (let j = 0; j < n; j++) soonest[i * n + j] = Math.min(soonest[i * n + j]!, there + soonest[k * n + j]!);
+      soonestHome[i] = Math.min(soonestHome[i]!, there + soonestHome[k]!);
+    }
+  return { soonest, soonestHome };
 }

@@ -33,9 +33,11 @@ export function neighbourBound(model: Model): number {
     const stop = visit + (enter + leave) / 2;
     let least = job.leave.cost(job.all);
     for (let set = job.all; set !== 0 && stop < least; set = (set - 1) & job.all) {
-      let cost = stop + job.leave.cost(job.all & ~set);
-      for (let i = 0; i < job.items; i++) if ((set & (1 << i)) !== 0) cost += item[i]!;
-      if (cost < least) least = cost;
+      const alone = stop + job.leave.cost(job.all & ~set);
+      least = Math.min(
+        least,
+        item.reduce((cost, each, i) => ((set & (1 << i)) === 0 ? cost : cost + each), alone),
+      );
     }
     bound += least;
   });

@@ -80,7 +80,7 @@ class Search {
     for (const j of this.active) {
       const { closes } = model.views[shiftIndex]![j]!;
       const close = closes[closes.length - 1] ?? -Infinity;
-      this.lastArrival[j] = Math.min(close, shift.hardTo - this.legs.homeTime[j]!) - options[j]![0]!.minutes + EPS;
+      this.lastArrival[j] = Math.min(close, shift.hardTo - this.legs.soonestHome[j]!) - options[j]![0]!.minutes + EPS;
     }
     this.completion = new CompletionBounds(model, shiftIndex, options);
   }
@@ -106,7 +106,7 @@ class Search {
   /** All ways on from a label, or from the start of the shift (both −1). */
   private extend(parent: number, at: number, clock: number, cost: number, load: number, stops: number): void {
     const { model, labels, setWords, lastArrival, options } = this;
-    const { time, drive, outTime, outDrive, homeTime } = this.legs;
+    const { time, drive, outTime, outDrive, soonestHome } = this.legs;
     const { jobs } = model;
     const shift = model.shifts[this.shiftIndex]!;
     const views = model.views[this.shiftIndex]!;
@@ -123,7 +123,7 @@ class Search {
         const option = options[k]![o]!;
         const start = startAt(view, arrival, option.minutes);
         const finish = start + option.minutes;
-        if (finish + homeTime[k]! > shift.hardTo + EPS) break; // options grow longer
+        if (finish === Infinity || finish + soonestHome[k]! > shift.hardTo + EPS) break; // options grow longer
         const total = cost + way + option.cost + latenessAt(view, start);
         if (total + this.completion.toGo(k, finish) < -1e-9) this.settle(k, o, parent, finish, total, heavier, stops + 1);
       }
@@ -141,13 +141,8 @@ class Search {
       const sooner = labels.time[rival]! - clock;
       const cheaper = labels.cost[rival]! - cost;
       const lighter = labels.load[rival]! - load;
-      if (sooner <= 0 && cheaper <= 1e-12 && lighter <= 0 && this.inside(rival, true)) {
-        // None before this one was dropped: what it beats, the new label cannot have beaten.
-        if (kept === r) return;
-        for (let rest = r; rest < rivals.length; rest++) rivals[kept++] = rivals[rest]!;
-        rivals.length = kept;
-        return;
-      }
+      // None before this one was dropped: what the new label beats, this one has beaten already.
+      if (sooner <= 0 && cheaper <= 1e-12 && lighter <= 0 && this.inside(rival, true)) return;
       if (sooner >= 0 && cheaper >= 0 && lighter >= 0 && this.inside(rival, false)) labels.dead[rival] = 1;
       else rivals[kept++] = rival;
     }
@@ -177,7 +172,9 @@ class Search {
   /** The route may end here. */
   private goHomeFrom(label: number, k: number, clock: number, cost: number): void {
     const shift = this.model.shifts[this.shiftIndex]!;
-    const over = clock + this.legs.homeTime[k]! - shift.to;
+    const back = clock + this.legs.homeTime[k]!;
+    if (back > shift.hardTo + EPS) return;
+    const over = back - shift.to;
     const reduced = cost + this.legs.homeDrive[k]! + (over > 0 ? over * shift.overtimePrice : 0);
     if (reduced < -1e-9) this.closing.push({ label, reduced });
   }
@@ -186,13 +183,13 @@ class Search {
   private bar(k: number, parent: number, clock: number, load: number): void {
     const { barred, setWords, labels, lastArrival } = this;
     const { jobs } = this.model;
-    const { time } = this.legs;
+    const { soonest } = this.legs;
     const { capacity } = this.model.shifts[this.shiftIndex]!;
     for (let w = 0; w < setWords; w++) barred[w] = parent >= 0 ? labels.barred[parent * setWords + w]! & this.memory[k]![w]! : 0;
     barred[k >>> 5]! |= 1 << (k & 31);
     const row = k * jobs.length;
     for (const next of this.active)
-      if (clock + time[row + next]! > lastArrival[next]! || load + jobs[next]!.demand > capacity + EPS)
+      if (clock + soonest[row + next]! > lastArrival[next]! || load + jobs[next]!.demand > capacity + EPS)
         barred[next >>> 5]! |= 1 << (next & 31);
   }
 

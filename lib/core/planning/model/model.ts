@@ -123,11 +123,8 @@ export function startAt(view: StopView, arrival: number, minutes: number): numbe
 /** What starting then costs for coming later than promised. */
 export const latenessAt = (view: StopView, start: number): number => (start > view.promised ? (start - view.promised) * view.latePrice : 0);
 
-/** Latest start in the opening that holds `start`. */
-export function latestStart(view: StopView, start: number, minutes: number): number {
-  const { opens, closes } = view;
-  for (let w = 0; w < opens.length; w++) {
-    if (start >= opens[w]! - EPS && start + minutes <= closes[w]! + EPS) return closes[w]! - minutes;
-  }
+/** Latest start in the opening that holds `start`: the first that closes late enough. */
+export function latestStart({ closes }: StopView, start: number, minutes: number): number {
+  for (const close of closes) if (start + minutes <= close + EPS) return close - minutes;
   return start;
 }

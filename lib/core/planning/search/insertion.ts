@@ -33,7 +33,6 @@ interface Search {
   shift: number;
   at: number;
   set: number;
-  joins: boolean;
 }
 
 /**
@@ -54,7 +53,7 @@ export function bestInsertion(
   const job = model.jobs[jobIndex]!;
   const open = job.all & ~solution.done[jobIndex]!;
   if (open === 0) return null;
-  const search: Search = { model, book, jobIndex, job, open, random, temper, best: allowance, shift: -1, at: -1, set: 0, joins: false };
+  const search: Search = { model, book, jobIndex, job, open, random, temper, best: allowance, shift: -1, at: 0, set: 0 };
   let emptyKind = -1;
   for (let s = 0; s < model.shifts.length; s++) {
     if (!model.views[s]![jobIndex]) continue;
@@ -82,7 +81,7 @@ function tryJoining(search: Search, s: number, route: Route, held: number): void
     if (!isClosed(job, set)) continue;
     const longer = buildRoute(model, s, route.jobs, replaced(route.sets, held, set));
     if (!longer) continue;
-    keepIfBetter(search, s, held, set, true, changeOfCost(search, route, longer, joins.sets[c]!));
+    keepIfBetter(search, s, held, set, changeOfCost(search, route, longer, joins.sets[c]!));
     return;
   }
 }
@@ -117,7 +116,7 @@ function tryPosition(search: Search, s: number, route: Route, p: number, choices
     if (passOver > 0 && count > 1 && random() < passOver) continue;
     const set = choices.sets[c]!;
     const delta = costAt(search, s, route, p, { set, plain, arrival, work: choices.minutes[c]!, onward });
-    keepIfBetter(search, s, p, set, false, delta);
+    keepIfBetter(search, s, p, set, delta);
     if (delta <= plain + EPS) return;
   }
 }
@@ -157,18 +156,17 @@ function latestNext(model: Model, s: number, route: Route, p: number): number {
 const changeOfCost = ({ job, open }: Search, from: Route, to: Route, set: number): number =>
   to.cost - from.cost + job.leave.cost(open & ~set) - job.leave.cost(open);
 
-function keepIfBetter(search: Search, shift: number, at: number, set: number, joins: boolean, delta: number): void {
+function keepIfBetter(search: Search, shift: number, at: number, set: number, delta: number): void {
   if (!(delta < search.best - EPS)) return;
   search.best = delta;
   search.shift = shift;
   search.at = at;
   search.set = set;
-  search.joins = joins;
 }
 
 /** The place found, as the route it makes. */
-function taken({ model, jobIndex, shift, at, set, joins, best }: Search, route: Route): Insertion | null {
-  const built = joins
+function taken({ model, jobIndex, shift, at, set, best }: Search, route: Route): Insertion | null {
+  const built = route.jobs.includes(jobIndex)
     ? buildRoute(model, shift, route.jobs, replaced(route.sets, at, set))
     : buildRoute(model, shift, inserted(route.jobs, at, jobIndex), inserted(route.sets, at, set));
   return built && { route: built, delta: best };

@@ -79,7 +79,7 @@ export function compileAround(
       views: week.model.views.map((row, s) =>
         row.map((view, j) => {
           if (!view) return view;
-          if (week.jobs[j]!.fixed) return step > 1 && view.promised % step === 0 ? { ...view, step } : view;
+          if (week.jobs[j]!.fixed) return view.promised % step === 0 ? { ...view, step } : view;
           return week.jobs[j]!.kitchen.id === 'emergency' ? view : withinWork(view, week, s);
         }),
       ),

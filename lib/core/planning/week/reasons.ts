@@ -78,10 +78,8 @@ function whyLeft(week: CompiledWeek, solution: Solution, j: number, item: number
     };
   if (able.length === 0) {
     const together = set !== 1 << item;
-    const skilled = week.shifts.some(
-      ({ technician }) =>
-        job.items > 0 &&
-        [...job.minutes.keys()].every((i) => (set & (1 << i)) === 0 || canDo(new Set(technician.skills), week.jobs[j]!.tasks[i]!, kitchen)),
+    const skilled = week.shifts.some(({ technician }) =>
+      week.jobs[j]!.tasks.every((other, i) => (set & (1 << i)) === 0 || canDo(new Set(technician.skills), other, kitchen)),
     );
     if (together && !skilled)
       return {

@@ -289,6 +289,24 @@ describe.each(Object.entries(THORNS))('a small model %s', (_, thorn) => {
   });
 });
 
+describe('a kitchen that is reached and left by way of others alone', () => {
+  it('is in the cheapest round, in what is listed and in what is proven best', () => {
+    // Yard, the village at the bridge with two kitchens, and beyond it one: the direct way there and home takes for ever.
+    const time = Float64Array.of(0, 5, 500, 5, 0, 5, 500, 5, 0);
+    const one = { items: 1, all: 1, setup: 0, minutes: [1], demand: 0, brings: [1], bundles: [1], leave: fixedPrice(100) };
+    const jobs = [1, 2, 1].map((place, j) => ({ ...one, place, firstRow: j }));
+    const view = { allowed: 1, opens: [0], closes: [60], itemCost: [0], visitCost: 0, promised: Infinity, latePrice: 0, step: 0 };
+    const shift = { startPlace: 0, endPlace: 0, from: 0, to: 60, hardTo: 60, overtimePrice: 0, capacity: Infinity, kind: 0 };
+    const model: Model = { places: 3, time, drive: time, jobs, shifts: [shift], views: [jobs.map(() => view)], rows: 3, triangle: false, wholeCosts: true }; // prettier-ignore
+    const duals = new Float64Array(3).fill(100);
+    expect(runOut(price(model, 0, duals, nearMemory(model, 3), 1e6)).best).toBeCloseTo(20 - 300, 6);
+    const listed = runOut(enumerateRoutes(model, 0, duals, 0, 1e9, 1e6)) ?? [];
+    expect(listed.map((c) => [[...c.jobs].sort().join(), c.cost]).sort()).toEqual([['0', 10], ['0,1,2', 20], ['0,2', 10], ['2', 10]]); // prettier-ignore
+    expect(leastCost(model)).toBe(20);
+    expect(runOut(solveModel(model, { seed: 1, iterations: 60, lp, remainingMs: () => 1e9, floor: 0 }))).toMatchObject({ bound: 20, proven: true }); // prettier-ignore
+  });
+});
+
 describe('the way on from a kitchen', () => {
   // Yard, here and there; the shift is paid for 36 minutes and ends after 48: a slice of the bound's table is a minute.
   const time = Float64Array.of(0, 5, 8, 6, 0, 4, 7, 3, 0);

@@ -36,6 +36,8 @@ export function* enumerateRoutes(
   const views = model.views[shiftIndex]!;
   const { time, drive, places, jobs } = model;
   const { soonestHome } = legsOf(model, shiftIndex);
+  // Work that no opening holds never ends, not even on a day without an end.
+  const latest = Math.min(shift.hardTo + EPS, Number.MAX_VALUE);
   const options: Option[][] = [];
   for (const j of jobs.keys()) {
     const near = nearOptions(model, shiftIndex, j, duals, gap);
@@ -61,7 +63,7 @@ export function* enumerateRoutes(
       for (const option of options[k]!) {
         const start = startAt(view, clock + time[at + job.place]!, option.minutes);
         const finish = start + option.minutes;
-        if (finish === Infinity || finish + soonestHome[k]! > shift.hardTo + EPS) break;
+        if (finish + soonestHome[k]! > latest) break;
         const cost = (from?.cost ?? 0) + drive[at + job.place]! + option.cost + latenessAt(view, start);
         if (cost + completion.toGo(k, finish) > limit + 1e-6) continue;
         const visited = from ? from.visited.slice() : new Int32Array(setWords);

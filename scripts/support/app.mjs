@@ -24,9 +24,6 @@ const SOURCES = [
   ],
 ];
 
-/** Read in before the rest, so that what it starts goes behind, too. */
-const GOES_BEHIND = ['--import', 'data:text/javascript,import { setPriority } from "node:os"; setPriority(10);'];
-
 /** Make the database client from the schema, unless it stands already. @returns {Promise<boolean>} whether it was made now */
 export async function ensureClient() {
   const stamp = inProject('lib/database/generated/.made-from');
@@ -44,19 +41,17 @@ export async function ensureClient() {
 
 /**
  * Build the app if its sources changed since the last build there.
- * @param {{ distDir: string, env: NodeJS.ProcessEnv, behind?: boolean }} options `behind`: only with what others leave of the processor
+ * @param {{ distDir: string, env: NodeJS.ProcessEnv }} options
  * @returns {Promise<boolean>} whether it was built now
  */
-export async function ensureBuild({ distDir, env, behind = false }) {
+export async function ensureBuild({ distDir, env }) {
   const stamp = inProject(distDir, 'made-from');
   const now = fingerprint(SOURCES);
   const release = await waitForLock(path.join(keep, `build${distDir}.lock`), 600_000);
   try {
     if (readStamp(stamp) === now) return false;
     rmSync(stamp, { force: true });
-    await node([...(behind ? GOES_BEHIND : []), nextBin, 'build'], {
-      env: { ...env, ...quiet, NODE_ENV: 'production', NEXT_DIST_DIR: distDir },
-    });
+    await node([nextBin, 'build'], { env: { ...env, ...quiet, NODE_ENV: 'production', NEXT_DIST_DIR: distDir } });
     writeFileSync(stamp, now);
     return true;
   } finally {

@@ -24,11 +24,8 @@ async function check(name, work, options) {
 
 const cache = (name) => ['--cache', '--cache-strategy', 'content', '--cache-location', path.join(keep, 'cache', name)];
 
-/**
- * @param {Promise<unknown>} [beside] what the other core does meanwhile
- * @param {(() => Promise<unknown>)[]} [more] what it goes on with while the rules are still being read
- */
-const lint = (beside = Promise.resolve(), more = []) =>
+/** @param {Promise<unknown>} [beside] what the other core does meanwhile */
+const lint = (beside = Promise.resolve()) =>
   check('Lint', async () => {
     // It makes much and keeps little: with room for what is young, collecting takes a fifth of the time less.
     const rules = node(['--max-semi-space-size=64', bin('eslint/bin/eslint.js'), '.', '--max-warnings=0', ...cache('eslint')]);
@@ -36,7 +33,6 @@ const lint = (beside = Promise.resolve(), more = []) =>
     const left = [
       () => node([bin('prettier/bin/prettier.cjs'), '--check', '--log-level', 'warn', ...cache('prettier'), '.']),
       () => node([bin('knip/bin/knip.js'), '--no-progress', '--no-config-hints']),
-      ...more,
     ];
     const core = async (first) => {
       await first;
@@ -71,19 +67,13 @@ async function vitest(...projects) {
   return countVitest(report, code);
 }
 
-/** The journeys' demo shop; made once for these sources. */
-const demoShop = (server) => server.template('e2e', demoFingerprint(), makeDemo);
-
-/** The app that they walk; built once for these sources. */
-function builtApp(server, behind = false) {
-  const env = { ...process.env, DATABASE_URL: server.url('postgres'), NEXTAUTH_SECRET: 'only-for-building-rimebook' };
-  return ensureBuild({ distDir: '.next-test', env, behind });
-}
-
 async function endToEnd(server) {
   const ready = await check('End-to-end: browser, build and demo shop', async (note) => {
     note((await findBrowser({ light: true })).name);
-    await Promise.all([builtApp(server), demoShop(server)]);
+    const env = { ...process.env, DATABASE_URL: server.url('postgres'), NEXTAUTH_SECRET: 'only-for-building-rimebook' };
+    const built = ensureBuild({ distDir: '.next-test', env });
+    const seeded = server.template('e2e', demoFingerprint(), makeDemo);
+    await Promise.all([built, seeded]);
   });
   if (ready.failed > 0) return ready;
   const beside = await journeys('e2e', ['--grep-invert', '@alone']);
@@ -120,9 +110,6 @@ export const STEPS = {
   e2e: endToEnd,
 };
 
-/** What was made ahead for the journeys and could not be is told by them: they ask for it again. */
-const askedAgain = () => {};
-
 /** What is run, in turn: steps that leave a core idle share the time of another one. */
 function planOf(names) {
   const work = { ...STEPS };
@@ -130,9 +117,7 @@ function planOf(names) {
   if (names.includes('lint') && names.includes('types')) {
     // The two read only and print nothing.
     const ahead = types({ live: false });
-    // The rules of the linter take one core for longer than all else that is read: the shop of the journeys is made meanwhile.
-    const shop = (server) => () => demoShop(server).catch(askedAgain);
-    work.lint = (server) => lint(ahead, names.includes('e2e') ? [shop(server)] : []);
+    work.lint = () => lint(ahead);
     work.types = () => ahead;
   }
   // One long file is most of what is compared with the outside.
@@ -140,14 +125,6 @@ function planOf(names) {
   if (together) {
     work.unit = () => vitest('unit', 'reference');
     shown.set('unit', 'unit, reference');
-  }
-  // Tests wait for their database for a quarter of their time: the app is built then.
-  if (names.includes('e2e') && names.includes('integration')) {
-    const tests = work.integration;
-    work.integration = (server) => {
-      void builtApp(server, true).catch(askedAgain);
-      return tests(server);
-    };
   }
   const left = names.filter((name) => !(together && name === 'reference'));
   return left.map((name) => ({ name: shown.get(name) ?? name, work: work[name] }));

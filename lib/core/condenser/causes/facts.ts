@@ -74,7 +74,7 @@ function liquid({ scene }: Belief): Fact[] {
   return [{ text: `${text} is usual`, for: [], against: ['overcharge', 'non_condensables', 'low_charge'] }];
 }
 
-function lowSide({ scene, plain }: Belief): Fact[] {
+function lowSide({ scene }: Belief): Fact[] {
   const { reading, machine, atmospherePa } = scene;
   if (reading.suctionPaGauge === undefined) return [];
   const te = machine.fluid.dewT(reading.suctionPaGauge + atmospherePa);
@@ -109,7 +109,6 @@ function lowSide({ scene, plain }: Belief): Fact[] {
       });
     else out.push({ text: `Superheat ${differenceWords(superheat)} is usual`, for: [], against: ['low_charge'] });
   }
-  void plain;
   return out;
 }
 

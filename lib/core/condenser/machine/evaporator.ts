@@ -19,12 +19,3 @@ export function evaporatingFor(model: UnitModel, boxK: number, tc: number, near?
   });
   return root.status === 'converged' ? root.value : NaN;
 }
-
-/** A solved evaporator near by: its temperature (K) and how fast its cooling rises with it (W/K). */
-export type Near = { te: number; coolingSlope: number };
-
-/** One Newton step from a solved evaporator: good to a few hundredths of a kelvin for moves the size of an error. */
-export function evaporatingBeside(model: UnitModel, boxK: number, tc: number, near: Near): number {
-  const miss = dewCycle(model, near.te, tc).cooling - model.evaporatorUA * (boxK - near.te);
-  return near.te - miss / (near.coolingSlope + model.evaporatorUA);
-}

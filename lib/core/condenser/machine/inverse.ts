@@ -1,5 +1,5 @@
 import { cycleAt, type Cycle } from './cycle';
-import { evaporatingBeside, evaporatingFor, type Near } from './evaporator';
+import { evaporatingFor } from './evaporator';
 import { dewFromMean } from '../fluid/fluid';
 import type { UnitModel } from './model';
 import type { Resolved } from '../readings/resolve';
@@ -28,18 +28,16 @@ const SUPERHEAT_RANGE = [0, 45] as const;
 /** Discharge gas this far below isentropic or above it is a fault of the clamp. */
 const DISCHARGE_RANGE = [-8, 90] as const;
 
-/**
- * Conductance from measured values, each used before any assumption. Fields are NaN where nothing can be had.
- *
- * @param near the same reading solved, to step from instead of searching, where suction was not measured
- */
-export function see(model: UnitModel, r: Resolved, near?: Near): Seen {
+/** Conductance from measured values, each used before any assumption. Fields are NaN where nothing can be had. */
+export function see(model: UnitModel, r: Resolved): Seen {
   const { fluid } = model;
   const headPa = r.head.by === 'gauge' ? r.head.value : fluid.dewP(dewFromMean(fluid, r.head.value));
   const condensingDewK = fluid.dewT(headPa);
   const bubble = fluid.bubbleT(headPa);
   const condensingK = (condensingDewK + bubble) / 2;
-  const evaporatingDewK = r.suctionPa ? fluid.dewT(r.suctionPa.value) : balanced(model, r.boxK.value, condensingDewK, near);
+  const evaporatingDewK = r.suctionPa
+    ? fluid.dewT(r.suctionPa.value)
+    : evaporatingFor(model, r.boxK.value, condensingDewK, undefined, SETTLED_K);
   const p1 = r.suctionPa ? r.suctionPa.value : fluid.dewP(evaporatingDewK);
   const superheatK = r.suctionLineK ? r.suctionLineK.value - evaporatingDewK : r.superheatK.value;
   const subcoolingK = r.liquidLineK ? bubble - r.liquidLineK.value : r.subcoolingK.value;
@@ -62,10 +60,6 @@ export function see(model: UnitModel, r: Resolved, near?: Near): Seen {
     conductanceWK: heatRejectedW / riseK,
     used: { suctionLine: usable && r.suctionLineK !== undefined, discharge: discharge !== undefined },
   };
-}
-
-function balanced(model: UnitModel, boxK: number, tc: number, near?: Near): number {
-  return near ? evaporatingBeside(model, boxK, tc, near) : evaporatingFor(model, boxK, tc, undefined, SETTLED_K);
 }
 
 /** Enthalpy by the clamp on the discharge line where its value can be; without it the compressor's power tells. */

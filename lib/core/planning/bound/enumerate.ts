@@ -35,9 +35,7 @@ export function* enumerateRoutes(
   const shift = model.shifts[shiftIndex]!;
   const views = model.views[shiftIndex]!;
   const { time, drive, places, jobs } = model;
-  const { soonestHome } = legsOf(model, shiftIndex);
-  // Work that no opening holds never ends, not even on a day without an end.
-  const latest = Math.min(shift.hardTo + EPS, Number.MAX_VALUE);
+  const { soonestHome, latest } = legsOf(model, shiftIndex);
   const options: Option[][] = [];
   for (const j of jobs.keys()) {
     const near = nearOptions(model, shiftIndex, j, duals, gap);
@@ -111,7 +109,7 @@ export function* enumerateRoutes(
     const back = partial.finish + time[homeward]!;
     const over = back - shift.to;
     const reduced = partial.cost + drive[homeward]! + (over > 0 ? over * shift.overtimePrice : 0);
-    if (back > shift.hardTo + EPS || reduced > limit + 1e-6) return;
+    if (back > latest || reduced > limit + 1e-6) return;
     const rival = found.get(partial.covers);
     if (!rival || reduced < rival.reduced) found.set(partial.covers, { reduced, last: partial });
   }

@@ -1,4 +1,4 @@
-import type { Model } from '../model/model';
+import { EPS, type Model } from '../model/model';
 
 /** Travel of one shift from job to job, laid out by job so that the inner loops look nothing up. */
 export interface Legs {
@@ -12,6 +12,8 @@ export interface Legs {
   /** The soonest that a job or home can be reached, by way of other jobs where the direct way takes longer. */
   readonly soonest: Float64Array;
   readonly soonestHome: Float64Array;
+  /** When everybody has to be back; a moment also on a day without an end, as work that no opening holds never ends. */
+  readonly latest: number;
 }
 
 const legsOfModel = new WeakMap<Model, (Legs | undefined)[]>();
@@ -24,7 +26,7 @@ export function legsOf(model: Model, shiftIndex: number): Legs {
 
 function layOut({ jobs, time, drive, places, shifts, triangle }: Model, shiftIndex: number): Legs {
   const n = jobs.length;
-  const { startPlace, endPlace } = shifts[shiftIndex]!;
+  const { startPlace, endPlace, hardTo } = shifts[shiftIndex]!;
   const between = (matrix: Float64Array): Float64Array => {
     const legs = new Float64Array(n * n);
     for (let i = 0; i < n; i++) for (let j = 0; j < n; j++) legs[i * n + j] = matrix[jobs[i]!.place * places + jobs[j]!.place]!;
@@ -39,6 +41,7 @@ function layOut({ jobs, time, drive, places, shifts, triangle }: Model, shiftInd
     outTime: out(time),
     outDrive: out(drive),
     homeDrive: home(drive),
+    latest: Math.min(hardTo + EPS, Number.MAX_VALUE),
     ...(triangle ? { soonest: legs.time, soonestHome: legs.homeTime } : byOthers(legs.time.slice(), legs.homeTime.slice(), n)),
   };
 }

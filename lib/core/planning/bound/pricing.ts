@@ -106,7 +106,7 @@ class Search {
   /** All ways on from a label, or from the start of the shift (both −1). */
   private extend(parent: number, at: number, clock: number, cost: number, load: number, stops: number): void {
     const { model, labels, setWords, lastArrival, options } = this;
-    const { time, drive, outTime, outDrive, soonestHome } = this.legs;
+    const { time, drive, outTime, outDrive, soonestHome, latest } = this.legs;
     const { jobs } = model;
     const shift = model.shifts[this.shiftIndex]!;
     const views = model.views[this.shiftIndex]!;
@@ -123,7 +123,7 @@ class Search {
         const option = options[k]![o]!;
         const start = startAt(view, arrival, option.minutes);
         const finish = start + option.minutes;
-        if (finish === Infinity || finish + soonestHome[k]! > shift.hardTo + EPS) break; // options grow longer
+        if (finish + soonestHome[k]! > latest) break; // options grow longer
         const total = cost + way + option.cost + latenessAt(view, start);
         if (total + this.completion.toGo(k, finish) < -1e-9) this.settle(k, o, parent, finish, total, heavier, stops + 1);
       }
@@ -173,7 +173,7 @@ class Search {
   private goHomeFrom(label: number, k: number, clock: number, cost: number): void {
     const shift = this.model.shifts[this.shiftIndex]!;
     const back = clock + this.legs.homeTime[k]!;
-    if (back > shift.hardTo + EPS) return;
+    if (back > this.legs.latest) return;
     const over = back - shift.to;
     const reduced = cost + this.legs.homeDrive[k]! + (over > 0 ? over * shift.overtimePrice : 0);
     if (reduced < -1e-9) this.closing.push({ label, reduced });

@@ -51,7 +51,8 @@ function look(units: readonly FleetUnit[], hyper: Hyper): Seen[] {
       lostVar: 0,
       logEvidence,
     };
-    const best = Math.max(...weights.map((_, i) => run.bank[i * STRIDE + AT.LL] as number));
+    let best = -Infinity;
+    for (let o = AT.LL; o < run.bank.length; o += STRIDE) best = Math.max(best, run.bank[o] as number);
     let square = 0;
     for (let i = 0, o = 0; i < weights.length; i++, o += STRIDE) {
       seen.pieces[run.bank[o] as number] = Math.exp((run.bank[o + AT.LL] as number) - best);

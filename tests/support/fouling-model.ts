@@ -1,7 +1,7 @@
 import { addDays, localDate, type LocalDate } from '@/lib/core/calendar';
 import type { Placement } from '@/lib/core/equipment/build';
 import { GRADES, type CoilGrade } from '@/lib/core/findings/grades';
-import type { Hyper, UnitEvent, UnitHistory } from '@/lib/core/fouling';
+import type { FleetUnit, Hyper, UnitEvent, UnitHistory } from '@/lib/core/fouling';
 import { PIECE_SD } from '@/lib/core/fouling/hyper';
 import type { RandomStream } from '@/lib/core/numerics/random';
 
@@ -109,3 +109,20 @@ export function passageDays(s: RandomStream, t: Truth, hyper: Hyper, level: numb
   }
   return Infinity;
 }
+
+/** A coil on the line that is met with one grade and cleaned every 60 days. */
+export function coilMet(kitchenId: string, grade: 'bare' | 'packed', visits = 4): FleetUnit {
+  const events = Array.from({ length: visits }, (_, c): UnitEvent[] => {
+    const on = addDays(START, 60 * (c + 1));
+    return [
+      { kind: 'coil', on, grade, phase: 'before' },
+      { kind: 'cleaning', on },
+    ];
+  }).flat();
+  return { history: { startedOn: START, startedClean: true, events }, exposure: { placement: 'line', kitchenId } };
+}
+/** One that nobody has looked at yet. */
+export const coilUnmet = (kitchenId: string): FleetUnit => ({
+  history: { startedOn: START, startedClean: true, events: [] },
+  exposure: { placement: 'line', kitchenId },
+});

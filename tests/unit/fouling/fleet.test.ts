@@ -1,24 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { addDays } from '@/lib/core/calendar';
 import { PLACEMENTS } from '@/lib/core/equipment/build';
-import { DEFAULT_HYPER as H, fitHyper, type FleetUnit, type UnitEvent } from '@/lib/core/fouling';
+import { DEFAULT_HYPER as H, fitHyper, type FleetUnit } from '@/lib/core/fouling';
 import { RandomStream } from '@/lib/core/numerics/random';
-import { drawUnit, START } from '../../support/fouling-model';
-
-function unit(kitchenId: string, grade: 'bare' | 'packed', visits = 4): FleetUnit {
-  const events = Array.from({ length: visits }, (_, c): UnitEvent[] => {
-    const on = addDays(START, 60 * (c + 1));
-    return [
-      { kind: 'coil', on, grade, phase: 'before' },
-      { kind: 'cleaning', on },
-    ];
-  }).flat();
-  return { history: { startedOn: START, startedClean: true, events }, exposure: { placement: 'line', kitchenId } };
-}
-const empty = (kitchenId: string): FleetUnit => ({
-  history: { startedOn: START, startedClean: true, events: [] },
-  exposure: { placement: 'line', kitchenId },
-});
+import { coilMet, coilUnmet, drawUnit } from '../../support/fouling-model';
 
 describe('hyperparameters from the fleet', () => {
   const truth = {
@@ -88,9 +72,9 @@ describe('hyperparameters from the fleet', () => {
   });
 
   it('stay as they were without evidence, and move little for one unit', () => {
-    const none = fitHyper([empty('k')], H, 'none');
+    const none = fitHyper([coilUnmet('k')], H, 'none');
     expect({ ...none, modelVersion: H.modelVersion }).toEqual(H);
-    const one = fitHyper([unit('k', 'packed')], H, 'one');
+    const one = fitHyper([coilMet('k', 'packed')], H, 'one');
     // Packed at 60 days four times running, five times as fast as its kind: less than half of that is laid to the shop.
     expect(Math.abs(one.lnRate.line - H.lnRate.line)).toBeLessThan(0.75);
     // What all placements have in common is learned too, of one unit only a little.

@@ -122,6 +122,8 @@ test('a page that stood open while the server was renewed says so and keeps what
   // What a browser says of a server that is not the one which gave it the page.
   expectMessage(/409 \(Conflict\)|UnrecognizedActionError/);
   expectMessage(/404 \(Not Found\).*\/chunks\//);
+  // Said only where the piece is asked for before the page goes.
+  expectMessage(/ChunkLoadError/);
   await signIn('dispatcher');
   await page.goto('/customers?q=Fenwick');
   await page.getByRole('link', { name: 'Fenwick’s Fry House' }).click();

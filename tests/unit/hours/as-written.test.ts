@@ -198,6 +198,13 @@ describe('hours of a week, as people write them', () => {
     ['Mon none; Tue 6-8', 'Tue 06:00-08:00'],
     ['Mon-Fri 14-16, 6-8', 'Mon-Fri 06:00-08:00, 14:00-16:00'],
     ['6-8\n14-16', 'Mon-Sun 06:00-08:00, 14:00-16:00'],
+    // A day's name after hours begins the next day, whatever stands between.
+    ['Mon 6-8, Tue 7-9', 'Mon 06:00-08:00; Tue 07:00-09:00'],
+    ['Mon-Fri 6-10, 2-4, Sat 7-9', 'Mon-Fri 06:00-10:00, 14:00-16:00; Sat 07:00-09:00'],
+    ['Mon–Thu 6am–10am and Fri 7am-9am', 'Mon-Thu 06:00-10:00; Fri 07:00-09:00'],
+    ['Mon to Fri 6:30 to 10 Sat-Sun closed', 'Mon-Fri 06:30-10:00'],
+    ['Mon closed, Tue all day & Wed 6-noon', 'Tue 00:00-24:00; Wed 06:00-12:00'],
+    ['weekdays 6-8 weekends 7-9', 'Mon-Fri 06:00-08:00; Sat-Sun 07:00-09:00'],
     ['', ''],
     [' ; ', ''],
   ])('%j: %s', (text, hours) => expect(week(text)).toBe(hours));

@@ -24,13 +24,16 @@ async function check(name, work, options) {
 
 const cache = (name) => ['--cache', '--cache-strategy', 'content', '--cache-location', path.join(keep, 'cache', name)];
 
+// It makes much and keeps little: with room for what is young, collecting takes a fifth of the time less.
+const rules = (name, ...files) =>
+  node(['--max-semi-space-size=64', bin('eslint/bin/eslint.js'), ...files, '--max-warnings=0', ...cache(`eslint-${name}`)]);
+
 /** @param {Promise<unknown>} [beside] what the other core does meanwhile */
 const lint = (beside = Promise.resolve()) =>
   check('Lint', async () => {
-    // It makes much and keeps little: with room for what is young, collecting takes a fifth of the time less.
-    const rules = node(['--max-semi-space-size=64', bin('eslint/bin/eslint.js'), '.', '--max-warnings=0', ...cache('eslint')]);
-    // A core each; whichever is free first takes what is left.
+    // A core each; whichever is free first takes what is left. The rules of screens compile each of them: half of all the time.
     const left = [
+      () => rules('rest', '.', '--ignore-pattern', 'app/**'),
       () => node([bin('prettier/bin/prettier.cjs'), '--check', '--log-level', 'warn', ...cache('prettier'), '.']),
       () => node([bin('knip/bin/knip.js'), '--no-progress', '--no-config-hints']),
     ];
@@ -38,7 +41,8 @@ const lint = (beside = Promise.resolve()) =>
       await first;
       for (let next = left.shift(); next; next = left.shift()) await next();
     };
-    for (const { reason } of await Promise.allSettled([core(rules), core(beside)])) if (reason) throw reason;
+    const screens = rules('screens', 'app');
+    for (const { reason } of await Promise.allSettled([core(screens), core(beside)])) if (reason) throw reason;
   });
 
 const types = (options) =>

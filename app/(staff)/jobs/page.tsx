@@ -3,7 +3,7 @@ import Link from 'next/link';
 import { JOB_STATE_LABEL, JOB_WAIT_LABEL, listsOf, type JobWait } from '@/lib/core/jobs';
 import { dayIn } from '@/lib/core/calendar/when';
 import { counted } from '@/lib/core/wording/counted';
-import { closedLately, MOST_OPEN_JOBS, openJobLines } from '@/lib/features/jobs/reads/lists';
+import { closedLately, MOST_OPEN_JOBS, openJobLines, openJobs } from '@/lib/features/jobs/reads/lists';
 import { definePage } from '@/lib/server/doors/define-page';
 import { ButtonLink, FileLink } from '@/app/_ui/buttons/button';
 import { Empty, PageHead, Sheet } from '@/app/_ui/page/sheet';
@@ -25,8 +25,10 @@ const HINT: Record<JobWait, string> = {
 };
 
 export default definePage('read:job', async ({ db, now, query }) => {
-  const [open, closed] = [await openJobLines(db), await closedLately(db, new Date(now.getTime() - CLOSED_DAYS * 86_400_000))];
-  const lists = listsOf(open);
+  const [open, closed] = [await openJobs(db), await closedLately(db, new Date(now.getTime() - CLOSED_DAYS * 86_400_000))];
+  const lists = listsOf(open).map((l) => ({ ...l, shown: query.all === l.wait ? l.jobs : l.jobs.slice(0, SHOWN) }));
+  const lines = await openJobLines(db, { ids: lists.flatMap((l) => l.shown.map((j) => j.id)) });
+  const lineOf = new Map(lines.map((l) => [l.id, l]));
   return (
     <>
       <PageHead
@@ -52,20 +54,17 @@ export default definePage('read:job', async ({ db, now, query }) => {
         </Empty>
       ) : null}
       <div className="gap-6 *:mb-6 *:break-inside-avoid lg:columns-2">
-        {lists.map(({ wait, jobs }) => {
-          const all = query.all === wait;
-          return (
-            <Sheet key={wait} title={`Waits for: ${lower(JOB_WAIT_LABEL[wait])}`} aside={<span className="text-soft">{jobs.length}</span>}>
-              <p className="-mt-2 mb-2 text-sm text-soft">{HINT[wait]}</p>
-              <JobLines lines={all ? jobs : jobs.slice(0, SHOWN)} />
-              {!all && jobs.length > SHOWN ? (
-                <p className="mt-2">
-                  <Link href={`/jobs?all=${wait}`}>{jobs.length - SHOWN} more</Link>
-                </p>
-              ) : null}
-            </Sheet>
-          );
-        })}
+        {lists.map(({ wait, jobs, shown }) => (
+          <Sheet key={wait} title={`Waits for: ${lower(JOB_WAIT_LABEL[wait])}`} aside={<span className="text-soft">{jobs.length}</span>}>
+            <p className="-mt-2 mb-2 text-sm text-soft">{HINT[wait]}</p>
+            <JobLines lines={shown.flatMap((j) => lineOf.get(j.id) ?? [])} />
+            {jobs.length > shown.length ? (
+              <p className="mt-2">
+                <Link href={`/jobs?all=${wait}`}>{jobs.length - shown.length} more</Link>
+              </p>
+            ) : null}
+          </Sheet>
+        ))}
         {closed.length > 0 ? (
           <Sheet title={`Closed in the last ${CLOSED_DAYS} days`}>
             <ul>

@@ -1,6 +1,7 @@
 import type { Metadata } from 'next';
 import { addDays, instantOf, isLocalDate, todayIn, weekdayOf, type LocalDate } from '@/lib/core/calendar';
 import { hoursShown, spansOn } from '@/lib/core/visits/time-grid';
+import { sentWeek } from './_components/sent-week';
 import { gridRows, weekItems } from './_components/week-items';
 import { definePage } from '@/lib/server/doors/define-page';
 import { shopTimeZone } from '@/lib/features/shop/reads/shop';
@@ -81,22 +82,14 @@ export default definePage('read:visit', async ({ db, now, query }) => {
           today={today}
           timeZone={timeZone}
           rows={gridRows(technicians, visits, shown)}
-          items={items}
+          week={sentWeek(items)}
           hours={hoursShown([...items, ...technicians.flatMap((t) => shown.flatMap((d) => spansOn(t.shifts, d)))])}
-          visits={visits.filter((v) => v.status === 'booked').map(movable)}
         />
         {part.parts > 1 ? <PeoplePages monday={monday} part={part} all={everybody.length} /> : null}
         <Unbooked {...unbooked} today={today} />
       </div>
     </>
   );
-});
-
-type Visit = Awaited<ReturnType<typeof visitsBetween>>[number];
-/** What moving it asks; nothing else of a visit is sent along a second time. */
-const movable = ({ id, version, kitchen, customer, timeZone, startsAt, endsAt }: Visit) => ({
-  ...{ id, version, kitchen, customer, timeZone },
-  minutes: Math.round((endsAt - startsAt) / 60_000),
 });
 
 /** Which technicians the picture shows, and the way to the others. */

@@ -42,7 +42,7 @@ export function DidNotLoad({ error }: DidNotLoadProps) {
       }
     >
       {renewed
-        ? 'The last tap did nothing. Load the page and do it once more; what you typed in its fields is still there.'
+        ? 'The last tap did nothing. Load the page and do it once more; what you typed in its fields is still there, passwords aside.'
         : `Nothing was changed. Try again; if it stays, tell the office what you were doing${
             error.digest ? ` and this reference: ${error.digest}` : ''
           }.`}

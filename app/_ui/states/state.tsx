@@ -20,8 +20,8 @@ export type Mark = Look & { label: string };
 export function State({ shape, tone = 'ink', children }: { shape: Shape; tone?: keyof typeof TONE; children: React.ReactNode }) {
   return (
     <span className={`state ${TONE[tone]}`}>
-      <svg viewBox="0 0 16 16" aria-hidden="true" focusable="false">
-        <path d={SHAPES[shape]} fill="currentColor" fillRule="evenodd" />
+      <svg viewBox="0 0 16 16" aria-hidden="true">
+        <path d={SHAPES[shape]} />
       </svg>
       {children}
     </span>

@@ -17,7 +17,7 @@ export {
 } from './local-date';
 export { isNight, type Nightly } from './nightly';
 export { clockIn, clockOf, instantOf, todayIn, utcOffsetMinutes, wallClock } from './zone';
-export { endOf, isDayRule, parseRule, weeksRule } from './rule';
+export { endOf, isDayRule, parseRule, typedRule, weeksRule } from './rule';
 export { approximateWeeks, describeRule } from './describe';
 export { dueBetween, dueDays, nextDue, type Anchor, type Plan } from './due';
 export { wallTimes, type LocalDateTime } from './rrule-library';

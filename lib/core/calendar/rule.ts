@@ -1,4 +1,4 @@
-import { CalendarError, civilToDay, isWeekday, WEEKDAY_CODES, type Weekday } from './local-date';
+import { CalendarError, civilToDay, isLocalDate, isWeekday, WEEKDAY_CODES, type Weekday } from './local-date';
 
 /** Recurrence rules as RFC 5545 §3.3.10 writes them, read strictly: an unknown part is an error, never ignored. */
 export const FREQUENCIES = ['SECONDLY', 'MINUTELY', 'HOURLY', 'DAILY', 'WEEKLY', 'MONTHLY', 'YEARLY'] as const;
@@ -157,6 +157,14 @@ export function parseRule(text: string): Rule {
   if (hit) return hit;
   const rule = read(text);
   if (rulesRead.size < 10_000) rulesRead.set(text, rule);
+  return rule;
+}
+
+/** `parseRule` of what somebody types now: an end on a day that there is not is refused. One that is on file goes on as it did. */
+export function typedRule(text: string): Rule {
+  const rule = parseRule(text);
+  const [, year, month, day] = /UNTIL=(\d{4})(\d\d)(\d\d)/.exec(rule.text) ?? [];
+  if (year && !isLocalDate(`${year}-${month}-${day}`)) fail(`UNTIL=${year}${month}${day} is no day of the calendar.`);
   return rule;
 }
 

@@ -1,4 +1,4 @@
-import { isLocalDate, parseRule, weeksRule, isDayRule, readSureDate, CalendarError, type LocalDate } from '../calendar';
+import { isLocalDate, typedRule, weeksRule, isDayRule, readSureDate, CalendarError, type LocalDate } from '../calendar';
 import { timeZoneMeant } from '../calendar/is-time-zone';
 import { LIMITS, NAME_MAX, within, type Span } from '../equipment/limits';
 import { unitsOfMeasure, type Measure } from '../measures/entry-units';
@@ -81,7 +81,7 @@ export function rule(text: string): Cell<string> {
       : { problem: `Weeks run from ${LIMITS.weeks[0]} to ${LIMITS.weeks[1]}.` };
   }
   try {
-    const parsed = parseRule(text);
+    const parsed = typedRule(text);
     return isDayRule(parsed) && !parsed.timed ? { value: parsed.text } : { problem: 'A task cannot come round by the hour.' };
   } catch (e) {
     if (e instanceof CalendarError) return { problem: `${e.message} Whole weeks will do as well, for instance 6.` };

@@ -30,10 +30,13 @@ const CLOSED = /^(closed|none|no|never|-|–)?$/i;
 /** Between two spans of a day: a mark, a word, or the blank between two whole ones. */
 const BETWEEN = /[,;&/+]|\band\b|(?<=[-–—]\s?\d{1,2}[:.]\d{2})\s+(?=\d{1,2}[:.]\d{2}\s?[-–—])/i;
 
+/** Something in it tells the halves of the day apart: am, pm, noon, or an hour that only a clock of twenty-four has. */
+const HALF_SAID = /\d\s*[ap]\b|[ap]\.?m\b|noon|midnight|(?<![:.h\d])(?:0\d|1[3-9]|2\d)/i;
+
 type Read = { windows: { from: string; to: string }[] } | { problem: string };
 
 /**
- * Hours of one day as a person writes them: "6:00-10:30, 14-16:30", "7-3:30", "all day", or empty for none.
+ * Hours of one day as a person writes them: "6:00-10:30, 14-16:30", "7-3:30", "6-10, 2-4", "all day", or empty for none.
  * Windows come back in order; overlapping, empty and past-midnight ones are refused in words.
  */
 export function readDayHours(text: string): Read {
@@ -41,10 +44,11 @@ export function readDayHours(text: string): Read {
   if (CLOSED.test(source)) return { windows: [] };
   if (/^(all day|24 ?h(ours)?|any ?time)$/i.test(source)) return { windows: [{ from: '00:00', to: '24:00' }] };
   const spans: Span[] = [];
+  const halfSaid = HALF_SAID.test(source);
   for (const piece of source.split(BETWEEN)) {
     const span = readSpan(piece.trim());
     if ('problem' in span) return span;
-    spans.push(span);
+    spans.push(halfSaid ? span : afterThat(span, spans.at(-1)));
   }
   spans.sort((a, b) => a.start - b.start);
   const clash = spans.find((s, i) => i > 0 && s.start < (spans[i - 1]?.end ?? 0));
@@ -69,6 +73,12 @@ function readSpan(piece: string): Span | { problem: string } {
   if (end === start) return { problem: `“${piece}” starts and ends at the same time.` };
   if (end < start) return { problem: `“${piece}” runs past midnight. End it at 24:00 and put the rest on the next day.` };
   return { start, end };
+}
+
+/** "6-10, 2-4" goes on in the afternoon, where nothing in it tells the halves of the day apart: nobody writes the night after the morning. */
+function afterThat(span: Span, before: Span | undefined): Span {
+  const evening = { start: span.start + 720, end: span.end + 720 };
+  return before && span.end <= before.start && evening.end <= 1440 ? evening : span;
 }
 
 /** "5pm-12am" and "18:00-00:00" end with the day. "10-12am" may begin in the morning or at night, and is left to its writer. */

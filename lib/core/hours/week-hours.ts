@@ -39,12 +39,20 @@ export function daysNamed(text: string): Weekday[] | null {
 
 const PART = /^\s*([a-z][a-z ,.&/+–—-]*?|7 days(?: a week)?)[\s:]+((?:\d|all day|24|any|noon|from|closed|none).*)$/i;
 
+/** What ends the hours of a day: the end of a span, or a word for the whole of it. */
+const HOURS_END = String.raw`(?:[-–—]|\b(?:to|till?|until|thru|through)\b)\s*(?:\d{1,2}(?:[:.h]?\d{2})?(?:\s*[ap]\.?(?:m\b\.?)?)?|noon|midnight)|closed|none|all day|any ?time|24 ?h(?:ours)?`;
+/** Between days with their hours: a mark or a new line, or whatever stands between hours and the next day's name. */
+const NEXT_DAY = new RegExp(
+  String.raw`[;|\n]|(?<=${HOURS_END})(?:\s*[,&/+]\s*|\s+)(?:and\s+)?(?=(?:mon|tue|wed|thu|fri|sat|sun)|week ?(?:day|end))`,
+  'i',
+);
+
 /**
  * Reads "Mon-Fri 06:00-10:30, 14:00-16:00; Sat 07:00-09:00". Hours without a day, "06:00-10:30", are those of every day. Empty means
  * no hours on file: any time will do.
  */
 export function readWeekHours(text: string): { windows: WeeklyWindow[] } | { problem: string } {
-  const parts = plainMarks(text).split(/[;|\n]/).filter((part) => part.trim() !== ''); // prettier-ignore
+  const parts = plainMarks(text).split(NEXT_DAY).filter((part) => part.trim() !== ''); // prettier-ignore
   if (parts.length > 0 && parts.every((part) => !PART.test(part))) return everyDay(parts);
   const byDay = new Map<Weekday, WeeklyWindow[]>();
   for (const part of parts) {

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { text } from '../values/text';
-import { CalendarError, isDayRule, parseRule, weeksRule } from '../../core/calendar';
+import { CalendarError, isDayRule, typedRule, weeksRule } from '../../core/calendar';
 import { LIMITS } from '../../core/equipment/limits';
 import { Reason, Version, FreeText } from '../values/fields';
 import { LocalDateField } from '../values/days';
@@ -34,7 +34,7 @@ function withRule<T extends Entry>({ form, weeks, weekday, ruleText, ...rest }: 
   }
   if (ruleText === '') return fail('ruleText', 'Write the rule, for instance FREQ=MONTHLY;BYDAY=1TU.');
   try {
-    const rule = parseRule(ruleText);
+    const rule = typedRule(ruleText);
     return isDayRule(rule) && !rule.timed
       ? { ...rest, rule: rule.text }
       : fail(

@@ -1,9 +1,10 @@
 import { beforeAll, expect, it } from 'vitest';
 import type { Role } from '@/lib/core/people/access';
+import { listsOf } from '@/lib/core/jobs';
 import { findKitchens } from '@/lib/features/jobs/reads/find-kitchens';
 import { jobPage } from '@/lib/features/jobs/reads/job-page';
 import { kitchenDesk } from '@/lib/features/jobs/reads/kitchen-desk';
-import { closedLately, openJobLines } from '@/lib/features/jobs/reads/lists';
+import { closedLately, openJobLines, openJobs } from '@/lib/features/jobs/reads/lists';
 import { jobsOfVisit, jobsOnVisit } from '@/lib/features/jobs/reads/of-visit';
 import { editJob } from '@/lib/features/jobs/verbs/edit-job';
 import { putOnVisit } from '@/lib/features/jobs/verbs/book-job';
@@ -442,4 +443,16 @@ it('a step that leaves a job where it stands is in its history, with its reason'
   ]);
   await expect(step(jobId, 'agreed', 'again')).rejects.toMatchObject({ code: 'conflict' });
   await expect(step(crypto.randomUUID(), 'asked', 'done')).rejects.toMatchObject({ code: 'not_found' });
+});
+
+it('open jobs stand on the lists that their lines would stand on, and a line is read of those asked for alone', async () => {
+  const { db } = database;
+  const made = [await call(), await call({ urgency: 'week' }), await call({ what: 'Door of the reach-in hangs' })].map((c) => c.jobId);
+  const [closed, ...open] = made;
+  await db.job.updateMany({ where: { id: closed }, data: { state: 'done', closedAt: now } });
+  const lines = await openJobLines(db);
+  const placed = (jobs: Parameters<typeof listsOf>[0]) => listsOf(jobs).map(({ wait, jobs }) => [wait, jobs.map((j) => j.number)]);
+  expect(placed(await openJobs(db))).toEqual(placed(lines));
+  expect(await openJobLines(db, { ids: made })).toEqual(lines.filter((l) => open.includes(l.id)));
+  expect(await openJobLines(db, { ids: [] })).toEqual([]);
 });

@@ -278,6 +278,18 @@ describe('a visit that stands', () => {
     expect(all.kitchens.map((k) => k.kitchenId)).not.toContain(old.kitchen.id);
     expect((await unbookedKitchens(db, localDate('2026-06-01'), 10)).kitchens.map((k) => k.kitchenId)).not.toContain(other.kitchen.id);
     expect(await unbookedKitchens(db, localDate('2020-01-01'), 10)).toEqual({ kitchens: [], total: 0 });
+    // Kitchens alike in date and name come in one order always.
+    const alike = [];
+    for (const n of [1, 2, 3, 4])
+      alike.push(
+        await haveOneUnit(db, {
+          person: { email: `alike${n}@example.com` },
+          kitchen: { name: 'Alike' },
+          tasks: [{ dueOn: new Date('2020-02-01') }],
+        }),
+      );
+    const ids = alike.map((a) => a.kitchen.id).toSorted();
+    expect((await unbookedKitchens(db, localDate('2020-03-01'), 3)).kitchens.map((k) => k.kitchenId)).toEqual(ids.slice(0, 3));
   });
 
   it('that nobody closed is told once its time is over; a day’s open visits are told by technician and by kitchen', async () => {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { approximateWeeks, describeRule, parseRule, weeksRule } from '@/lib/core/calendar';
+import { approximateWeeks, CalendarError, describeRule, parseRule, typedRule, weeksRule } from '@/lib/core/calendar';
 
 describe('reading a rule', () => {
   it('takes it apart', () => {
@@ -30,6 +30,21 @@ describe('reading a rule', () => {
     ['FREQ=DAILY;COLOUR=RED', /COLOUR is not a part/],
   ])('says what is wrong with "%s"', (text, message) => {
     expect(() => parseRule(text)).toThrow(message);
+  });
+});
+
+describe('reading a rule that somebody types', () => {
+  it.each(['20261340', '20260230', '20270229', '20260001', '20260100'])('refuses to end on %s, which no calendar has', (end) => {
+    expect(() => typedRule(`FREQ=WEEKLY;INTERVAL=6;UNTIL=${end}`)).toThrow(`UNTIL=${end} is no day of the calendar.`);
+    expect(() => typedRule(`freq=weekly;until=${end}T000000Z`)).toThrow(CalendarError);
+    // What is on file goes on as it did.
+    expect(parseRule(`FREQ=WEEKLY;INTERVAL=6;UNTIL=${end}`).interval).toBe(6);
+  });
+
+  it('takes days that there are, and whatever else a rule may say', () => {
+    expect(typedRule('FREQ=WEEKLY;UNTIL=20280229').text).toBe('FREQ=WEEKLY;UNTIL=20280229');
+    expect(typedRule('FREQ=MONTHLY;BYDAY=1TU').text).toBe('FREQ=MONTHLY;BYDAY=1TU');
+    expect(() => typedRule('FREQ=DAILY;UNTIL=soon')).toThrow(/not a date/);
   });
 });
 

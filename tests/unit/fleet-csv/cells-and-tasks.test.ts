@@ -96,6 +96,7 @@ describe('a cell', () => {
     ['contact_email', `${'x'.repeat(190)}@rye.example`, 'Is not an e-mail address.'],
     ['coil_cleaning_rule', '0', 'Weeks run from 1 to 104.'],
     ['coil_cleaning_rule', '105', 'Weeks run from 1 to 104.'],
+    ['coil_cleaning_rule', 'FREQ=WEEKLY;UNTIL=20261340', expect.stringMatching(/^UNTIL=20261340 is no day of the calendar/)],
     ['coil_cleaning_rule', 'FREQ=HOURLY', expect.stringMatching(/./)],
     ['coil_cleaning_rule', 'every moon', expect.stringMatching(/ Whole weeks will do as well, for instance 6\.$/)],
     ['coil_cleaning_last_done', '3.4.2026', 'Could be 2026-03-04 or 2026-04-03. Write year-month-day, for instance 2026-03-31.'],

@@ -5,7 +5,7 @@ import { Button } from '@/app/_ui/buttons/button';
 import { MoveForm } from './change-forms';
 import type { Target } from './time-grid';
 
-export type Movable = { id: string; version: number; kitchen: string; customer: string; minutes: number; timeZone: string };
+type Movable = { id: string; version: number; kitchen: string; customer: string; minutes: number };
 type Props = { visit: Movable; to: Target; technicians: { value: string; label: string }[]; onClose: () => void };
 
 /** A visit put elsewhere is not moved yet: the time is confirmed and a reason given. Moving leads back to the week. */

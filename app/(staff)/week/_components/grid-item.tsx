@@ -24,19 +24,24 @@ export type GridVisit = {
   movable: boolean;
 };
 
+/** Most stand; how they look is in the style sheet. */
 const LOOK = {
-  stands: 'border-edge bg-sheet hover:border-cold',
-  proposed: 'border-dashed border-cold border-2 bg-cold-wash',
-  left: 'border-dotted border-edge bg-sunk text-soft line-through',
+  stands: 'visit-on-line',
+  proposed: 'visit-on-line border-dashed border-cold border-2 bg-cold-wash',
+  left: 'visit-on-line border-dotted border-edge bg-sunk text-soft line-through',
 } as const;
 
 type Props = {
   visit: GridVisit;
+  /** Percent of the line at a minute of the day. */
   share: (minutes: number) => number;
   onKeyDown: (e: KeyboardEvent<HTMLAnchorElement>) => void;
   onBlur: () => void;
   onDragStart?: (e: DragEvent<HTMLAnchorElement>) => void;
 };
+
+/** As finely as a screen shows it. */
+export const percent = (share: number) => `${Math.round(share * 100) / 100}%`;
 
 /** A visit on its line, as long as it lasts, with the drive before it. */
 export function GridItem({ visit: v, share, onKeyDown, onBlur, onDragStart }: Props) {
@@ -48,19 +53,14 @@ export function GridItem({ visit: v, share, onKeyDown, onBlur, onDragStart }: Pr
       {drive > 0 ? (
         <li
           className="drive-before"
-          style={{ left: `${share(v.from - drive)}%`, width: `${left - share(v.from - drive)}%` }}
+          style={{ left: percent(share(v.from - drive)), width: percent(left - share(v.from - drive)) }}
           title={`${drive} min drive`}
         >
-          <span className="sr-only max-md:not-sr-only">{drive} min drive</span>
-          <span aria-hidden="true" className="rounded bg-sheet/80 px-0.5 max-md:hidden">
-            {drive >= 15 ? drive : ''}
-          </span>
+          <span className="sr-only max-md:not-sr-only">{`${drive} min drive`}</span>
+          <span aria-hidden="true">{drive >= 15 ? drive : ''}</span>
         </li>
       ) : null}
-      <li
-        className="absolute inset-y-1 z-1 min-w-8 focus-within:z-10 hover:z-10 max-md:static max-md:w-full!"
-        style={{ left: `${left}%`, width: `max(2rem, ${share(v.to) - left}%)` }}
-      >
+      <li className="visit-spot" style={{ left: percent(left), width: `max(2rem, ${percent(share(v.to) - left)})` }}>
         <Link
           href={v.href}
           draggable={onDragStart !== undefined}
@@ -70,26 +70,21 @@ export function GridItem({ visit: v, share, onKeyDown, onBlur, onDragStart }: Pr
           title={[`${v.time} ${v.customer}`, v.kitchen === v.customer ? '' : v.kitchen, v.work, ...v.marks.map((m) => m.label)]
             .filter(Boolean)
             .join('\n')}
-          className={`visit-on-line ${LOOK[v.look]}`}
+          className={LOOK[v.look]}
         >
           {/* Where both ends have no room, the second wraps out of sight and the first stands whole. */}
-          <span className="block max-h-[1.25em] shrink-0 overflow-hidden font-bold max-md:max-h-none">
+          <span>
             {v.marks.slice(0, 2).map((m) => (
-              <span key={m.label} className="mr-1">
-                <State shape={m.shape} tone={m.tone}>
-                  <span className="sr-only">{m.label}.</span>
-                </State>
-              </span>
+              <State key={m.label} shape={m.shape} tone={m.tone}>
+                <span className="sr-only">{`${m.label}.`}</span>
+              </State>
             ))}
-            <span className="whitespace-nowrap">{begins}</span>
+            <b>{begins}</b>
             <wbr />
-            <span className="whitespace-nowrap">{`–${ends}`}</span>
+            <b>{`–${ends}`}</b>
           </span>
-          <span className="truncate">{v.kitchen === v.customer ? v.customer : `${v.kitchen}`}</span>
-          <span className="truncate text-soft">
-            {v.kitchen === v.customer ? '' : `${v.customer}, `}
-            {v.work}
-          </span>
+          <span>{v.kitchen === v.customer ? v.customer : v.kitchen}</span>
+          <span>{v.kitchen === v.customer ? v.work : `${v.customer}, ${v.work}`}</span>
           <span className="sr-only max-md:not-sr-only">{v.marks.map((m) => m.label).join('. ')}</span>
         </Link>
       </li>

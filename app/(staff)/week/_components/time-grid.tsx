@@ -7,7 +7,8 @@ import { counted } from '@/lib/core/wording/counted';
 import { hourOfDay, timeOfDay } from '@/lib/core/calendar/at-offset';
 import { clockOf } from '@/lib/core/calendar/zone';
 import { type MinuteSpan } from '@/lib/core/visits/time-grid';
-import { GridItem, type GridVisit } from './grid-item';
+import { groupBy } from '@/lib/core/numerics/group-by';
+import { GridItem, percent, type GridVisit } from './grid-item';
 
 export type GridRow = { id: string; name: string; works: boolean; days: { shifts: MinuteSpan[]; off: string | null }[] };
 export type Target = { key: string; technicianId: string; date: LocalDate; from: string };
@@ -53,9 +54,15 @@ export function TimeGrid({ label, days, today, rows, items, hours, onPut }: Prop
   // On a phone the days are lists: of many visits only today's, or the first with any, stands open, and none that fills screens.
   const [opened, setOpened] = useState<ReadonlySet<string> | null>(null);
   const first = days.includes(today) ? today : days.find((d) => items.some((v) => v.date === d));
-  const on = (d: string) => items.filter((v) => v.date === d).length;
-  const isOpen = (d: string) => (opened ? opened.has(d) : items.length <= OPEN_UP_TO || (d === first && on(d) <= OPEN_UP_TO));
-  const turn = (d: string) => setOpened(new Set(days.filter((x) => (x === d ? !isOpen(x) : isOpen(x)))));
+  const byDay = groupBy(items, (v) => v.date);
+  const byLine = groupBy(
+    items.toSorted((a, b) => a.from - b.from),
+    (v) => `${v.date} ${v.technicianId}`,
+  );
+  const onLine = (d: LocalDate, technicianId: string) => byLine.get(`${d} ${technicianId}`) ?? [];
+  const on = (d: LocalDate) => byDay.get(d)?.length ?? 0;
+  const isOpen = (d: LocalDate) => (opened ? opened.has(d) : items.length <= OPEN_UP_TO || (d === first && on(d) <= OPEN_UP_TO));
+  const turn = (d: LocalDate) => setOpened(new Set(days.filter((x) => (x === d ? !isOpen(x) : isOpen(x)))));
   const [grab, setGrab] = useState({ key: '', at: 0 });
   const span = hours.to - hours.from;
   const share = (minutes: number) => (100 * (Math.min(hours.to, Math.max(hours.from, minutes)) - hours.from)) / span;
@@ -130,7 +137,7 @@ export function TimeGrid({ label, days, today, rows, items, hours, onPut }: Prop
                   <span
                     key={h}
                     className="absolute bottom-0 -translate-x-1/2 text-xs text-soft first:translate-x-0 last:-translate-x-full"
-                    style={{ left: `${share(h * 60)}%` }}
+                    style={{ left: percent(share(h * 60)) }}
                   >
                     {hourOfDay(h)}
                   </span>
@@ -138,22 +145,18 @@ export function TimeGrid({ label, days, today, rows, items, hours, onPut }: Prop
               </div>
             </div>
             {rows.map((r, row) => {
-              const own = items.filter((v) => v.technicianId === r.id && v.date === d).sort((a, b) => a.from - b.from);
+              const own = onLine(d, r.id);
               const { shifts, off } = r.days[day] ?? { shifts: [], off: null };
               const ghost = held && held.row === row && held.day === day ? items.find((v) => v.key === held.key) : undefined;
               return (
-                <div
-                  key={r.id}
-                  className={`flex border-b border-line last:border-0 ${isOpen(d) && own.length > 0 ? 'max-md:block' : 'max-md:hidden'}`}
-                >
-                  <div className="w-32 shrink-0 px-3 py-1.5 text-sm font-bold max-md:w-auto">
+                <div key={r.id} className={`day-line ${isOpen(d) && own.length > 0 ? 'max-md:block' : 'max-md:hidden'}`}>
+                  <div>
                     {r.name}
                     {off ? <span className="block font-normal text-alarm">{off}</span> : null}
                     {!off && r.works && shifts.length === 0 ? <span className="block font-normal text-soft">No shift</span> : null}
                     {r.works ? null : <span className="block font-normal text-soft">No technician now</span>}
                   </div>
                   <ul
-                    className="relative min-h-16 grow bg-sunk max-md:flex max-md:min-h-0 max-md:flex-col max-md:gap-1.5 max-md:p-2"
                     onDragOver={(e) => {
                       if (onPut && r.works && grab.key) e.preventDefault();
                     }}
@@ -167,11 +170,11 @@ export function TimeGrid({ label, days, today, rows, items, hours, onPut }: Prop
                       <li
                         key={s.from}
                         aria-hidden="true"
-                        className="absolute inset-y-0 bg-sheet max-md:hidden"
-                        style={{ left: `${share(s.from)}%`, width: `${share(s.to) - share(s.from)}%` }}
+                        className="shift-on-line"
+                        style={{ left: percent(share(s.from)), width: percent(share(s.to) - share(s.from)) }}
                       />
                     ))}
-                    <li aria-hidden="true" className="hour-lines max-md:hidden" style={{ backgroundSize: `${6000 / span}% 100%` }} />
+                    <li aria-hidden="true" className="hour-lines" style={{ backgroundSize: `${percent(6000 / span)} 100%` }} />
                     {own.map((v) => (
                       <GridItem
                         key={v.key}
@@ -203,7 +206,7 @@ export function TimeGrid({ label, days, today, rows, items, hours, onPut }: Prop
                 </div>
               );
             })}
-            {isOpen(d) ? <Free rows={rows} day={day} busy={new Set(items.filter((v) => v.date === d).map((v) => v.technicianId))} /> : null}
+            {isOpen(d) ? <Free rows={rows} day={day} busy={new Set((byDay.get(d) ?? []).map((v) => v.technicianId))} /> : null}
           </div>
         ))}
       </div>

@@ -4,12 +4,13 @@ import { boardRows } from '@/lib/core/visits/board-rows';
 import { dayConcerns, type DateRange } from '@/lib/core/visits/concerns';
 import type { WeeklyWindow } from '@/lib/core/visits/service-hours';
 import { dayMinutes, spansOn, withinHours } from '@/lib/core/visits/time-grid';
-import { counted } from '@/lib/core/wording/counted';
 import type { GridVisit } from './grid-item';
+import type { WeekVisit } from './sent-week';
 import type { GridRow } from './time-grid';
 
 type Visit = {
   id: string;
+  version: number;
   status: 'booked' | 'started' | 'done' | 'cancelled';
   technicianId: string;
   technician: string;
@@ -29,20 +30,20 @@ type Visit = {
 };
 
 /** Visits as the picture of the week draws them; `zone` is the picture's clock. */
-export function weekItems(visits: readonly Visit[], drives: ReadonlyMap<string, number | null>, zone: string): GridVisit[] {
+export function weekItems(visits: readonly Visit[], drives: ReadonlyMap<string, number | null>, zone: string): WeekVisit[] {
   return visits.map((v) => ({
     key: v.id,
     technicianId: v.technicianId,
     ...dayMinutes(v.startsAt, v.endsAt, zone),
     driveMinutes: drives.get(v.id) ?? null,
-    href: `/week/${v.id}`,
     time: spanIn(v.startsAt, v.endsAt, v.timeZone),
     customer: v.customer,
     kitchen: v.kitchen,
-    work: `${counted(v.units, 'unit')}, ${counted(v.tasks, 'task')}`,
+    units: v.units,
+    tasks: v.tasks,
+    timeZone: v.timeZone,
+    version: v.status === 'booked' ? v.version : null,
     marks: [...marksOf(v, zone), ...shortOf(v, visits, drives.get(v.id) ?? null)],
-    look: 'stands',
-    movable: v.status === 'booked',
   }));
 }
 

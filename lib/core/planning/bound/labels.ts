@@ -14,7 +14,8 @@ export class Labels {
 
   constructor(
     readonly setWords: number,
-    private room = 4096,
+    // Most searches of a small shop end with a handful: room for thousands took longer to clear than all their work.
+    private room = 64,
   ) {
     this.time = new Float64Array(room);
     this.cost = new Float64Array(room);

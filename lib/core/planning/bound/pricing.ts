@@ -51,7 +51,8 @@ class Search {
   private readonly labels: Labels;
   private readonly active: number[];
   private readonly rivals: number[][];
-  private readonly queue: number[][];
+  /** By slot; most stay empty. */
+  private readonly queue: (number[] | undefined)[];
   private readonly closing: { label: number; reduced: number }[] = [];
   private readonly barred: Int32Array;
   private readonly lastArrival: Float64Array;
@@ -75,7 +76,7 @@ class Search {
     this.active = [...jobs.keys()].filter((j) => options[j]!.length > 0);
     this.rivals = jobs.map(() => []);
     this.timed = Number.isFinite(shift.hardTo - shift.from);
-    this.queue = Array.from({ length: (this.timed ? SLOTS : jobs.length) + 1 }, () => []);
+    this.queue = new Array<number[] | undefined>((this.timed ? SLOTS : jobs.length) + 1);
     this.lastArrival = new Float64Array(jobs.length).fill(-Infinity);
     for (const j of this.active) {
       const { closes } = model.views[shiftIndex]![j]!;
@@ -92,6 +93,7 @@ class Search {
     const shift = model.shifts[this.shiftIndex]!;
     this.extend(-1, -1, shift.from, 0, 0, 0);
     for (const slot of this.queue) {
+      if (!slot) continue;
       for (let i = 0; i < slot.length; i++) {
         const label = slot[i]!;
         if (labels.dead[label] === 1) continue;
@@ -166,7 +168,7 @@ class Search {
     const shift = this.model.shifts[this.shiftIndex]!;
     if (stops >= this.model.jobs.length) return;
     const slot = this.timed ? Math.min(SLOTS, Math.floor(((clock - shift.from) / (shift.hardTo - shift.from)) * SLOTS)) : stops;
-    this.queue[slot]!.push(label);
+    (this.queue[slot] ??= []).push(label);
   }
 
   /** The route may end here. */

@@ -41,9 +41,12 @@ export type OverdueNow = { tasks: number; kitchens: number; toBook: number; past
 /** What is late today by each kitchen's clock: in all, on no visit yet, and later than so many days. */
 export async function overdueNow(db: Tx, now: Date, limitDays: number): Promise<OverdueNow> {
   const [row] = await db.$queryRaw<OverdueNow[]>`
-    SELECT count(*)::int AS tasks, count(DISTINCT t."kitchenId")::int AS kitchens, count(*) FILTER (WHERE vt.id IS NULL)::int AS "toBook",
-      count(*) FILTER (WHERE (${now}::timestamptz AT TIME ZONE k."timeZone")::date - t."dueOn" > ${limitDays}::int)::int AS "pastLimit"
-    FROM "Task" t JOIN "Kitchen" k ON k.id = t."kitchenId" AND k."archivedAt" IS NULL LEFT JOIN "VisitTask" vt ON vt."taskId" = t.id AND vt.open
-    WHERE t.active AND t."dueOn" <= ${now}::date AND t."dueOn" < (${now}::timestamptz AT TIME ZONE k."timeZone")::date`;
+    WITH here AS MATERIALIZED (SELECT id, (${now}::timestamptz AT TIME ZONE "timeZone")::date AS today FROM "Kitchen" WHERE "archivedAt" IS NULL),
+    each AS (
+      SELECT k.id, count(*) AS tasks, count(*) FILTER (WHERE vt.id IS NULL) AS "toBook", count(*) FILTER (WHERE k.today - t."dueOn" > ${limitDays}::int) AS "pastLimit"
+      FROM "Task" t JOIN here k ON k.id = t."kitchenId" LEFT JOIN "VisitTask" vt ON vt."taskId" = t.id AND vt.open
+      WHERE t.active AND t."dueOn" <= ${now}::date AND t."dueOn" < k.today GROUP BY k.id
+    )
+    SELECT coalesce(sum(tasks), 0)::int AS tasks, count(*)::int AS kitchens, coalesce(sum("toBook"), 0)::int AS "toBook", coalesce(sum("pastLimit"), 0)::int AS "pastLimit" FROM each`;
   return row ?? { tasks: 0, kitchens: 0, toBook: 0, pastLimit: 0 };
 }

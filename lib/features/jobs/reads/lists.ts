@@ -1,15 +1,28 @@
 import 'server-only';
 import { toLocalDate } from '../../../core/calendar/date-column';
-import type { Tx } from '../../../database/client';
+import type { Prisma, Tx } from '../../../database/client';
 
 /** More than a shop has open at once; what is beyond it is said on the page. */
 export const MOST_OPEN_JOBS = 500;
 
-/** Every open job with what a list shows of it. */
-export async function openJobLines(db: Tx, where: { kitchenId?: string } = {}) {
+const OPEN_FIRST = [{ urgency: 'asc' }, { createdAt: 'asc' }] satisfies Prisma.JobOrderByWithRelationInput[];
+
+/** Every open job with what says on which list it stands, and where on it: hundreds are open, and a page shows some of each list. */
+export async function openJobs(db: Tx) {
   const rows = await db.job.findMany({
-    where: { closedAt: null, ...where },
-    orderBy: [{ urgency: 'asc' }, { createdAt: 'asc' }],
+    where: { closedAt: null },
+    orderBy: OPEN_FIRST,
+    take: MOST_OPEN_JOBS,
+    select: { id: true, number: true, state: true, urgency: true, dueOn: true, needsQuote: true, partsWanted: true },
+  });
+  return rows.map(({ dueOn, ...j }) => ({ ...j, dueOn: dueOn && toLocalDate(dueOn) }));
+}
+
+/** Open jobs, those of a kitchen or some, with what a list shows of each. */
+export async function openJobLines(db: Tx, { kitchenId, ids }: { kitchenId?: string; ids?: readonly string[] } = {}) {
+  const rows = await db.job.findMany({
+    where: { closedAt: null, kitchenId, ...(ids ? { id: { in: [...ids] } } : {}) },
+    orderBy: OPEN_FIRST,
     take: MOST_OPEN_JOBS,
     include: {
       kitchen: { select: { id: true, name: true, timeZone: true, customer: { select: { name: true } } } },

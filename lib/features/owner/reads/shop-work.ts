@@ -36,16 +36,17 @@ export async function overdueGroups(
   now: Date,
 ): Promise<{ groups: OverdueGroup[]; crew: { skills: ('flammable' | 'roof')[]; shifts: ReturnType<typeof STORED_HOURS.read> }[] }> {
   const rows = await db.$queryRaw<(Omit<OverdueGroup, 'hours'> & { age: OverdueAge; hours: unknown })[]>(Prisma.sql`
-    WITH open AS MATERIALIZED (
-      SELECT vt."taskId", coalesce(v."customerReply" = 'other_time', false) AS "otherTime" FROM "VisitTask" vt JOIN "Visit" v ON v.id = vt."visitId" WHERE vt.open
+    WITH here AS MATERIALIZED (
+      SELECT id, (${now}::timestamptz AT TIME ZONE "timeZone")::date AS today FROM "Kitchen" WHERE "archivedAt" IS NULL
     ), late AS (
-      SELECT t.id, t."unitId", t."kitchenId", (${now}::timestamptz AT TIME ZONE k."timeZone")::date - t."dueOn" AS days
-      FROM "Task" t JOIN "Kitchen" k ON k.id = t."kitchenId" AND k."archivedAt" IS NULL
-      WHERE t.active AND t."dueOn" <= ${now}::date AND t."dueOn" < (${now}::timestamptz AT TIME ZONE k."timeZone")::date
+      SELECT t.id, t."unitId", t."kitchenId", k.today - t."dueOn" AS days FROM "Task" t JOIN here k ON k.id = t."kitchenId"
+      WHERE t.active AND t."dueOn" <= ${now}::date AND t."dueOn" < k.today
     ), counted AS MATERIALIZED (
       SELECT l."kitchenId", CASE WHEN days <= 7 THEN 'week' WHEN days <= 30 THEN 'month' WHEN days <= 90 THEN 'quarter' ELSE 'older' END AS age, u.refrigerant, u."roofWork",
-        o."taskId" IS NOT NULL AS booked, coalesce(o."otherTime", false) AS "otherTime", count(*) AS tasks
-      FROM late l JOIN "Unit" u ON u.id = l."unitId" AND u."archivedAt" IS NULL LEFT JOIN open o ON o."taskId" = l.id GROUP BY 1, 2, 3, 4, 5, 6
+        vt.id IS NOT NULL AS booked, coalesce(v."customerReply" = 'other_time', false) AS "otherTime", count(*) AS tasks
+      FROM late l JOIN "Unit" u ON u.id = l."unitId" AND u."archivedAt" IS NULL
+        LEFT JOIN "VisitTask" vt ON vt."taskId" = l.id AND vt.open LEFT JOIN "Visit" v ON v.id = vt."visitId"
+      GROUP BY 1, 2, 3, 4, 5, 6
     ), kitchens AS MATERIALIZED (
       -- What is large or asked for elsewhere, once for each kitchen and not for each task.
       SELECT k.id, k."serviceHours" AS hours,

@@ -4,7 +4,9 @@ import { Prisma, type Tx } from '../../../database/client';
 /** Visits `v` of a period, days by the shop's own clock, and `driven`: of each done the minutes from the kitchen before it on that day. */
 export const visitsAndWays = (from: string, to: string, zone: string) => Prisma.sql`
   v AS (
-    SELECT v.*, k.lat, k.lng, (v."startsAt" AT TIME ZONE ${zone})::date AS day FROM "Visit" v JOIN "Kitchen" k ON k.id = v."kitchenId"
+    SELECT v.id, v."kitchenId", v."technicianId", v.status, v."nobodyThere", v."startsAt", v."endsAt", v."arrivedAt", v."leftAt", k.lat, k.lng,
+      (v."startsAt" AT TIME ZONE ${zone})::date AS day
+    FROM "Visit" v JOIN "Kitchen" k ON k.id = v."kitchenId"
     WHERE v."startsAt" >= ${from}::date::timestamp AT TIME ZONE ${zone} AND v."startsAt" < ${to}::date::timestamp AT TIME ZONE ${zone}
   ), legs AS (
     SELECT v.id, lag(v."kitchenId") OVER w AS prior, v."kitchenId", lag(lat) OVER w AS lat1, lag(lng) OVER w AS lng1, lat AS lat2, lng AS lng2

@@ -1,39 +1,35 @@
 import 'server-only';
 import { instantOf, type LocalDate } from '../../../core/calendar';
-import type { Prisma, Tx } from '../../../database/client';
+import { Prisma, type Tx } from '../../../database/client';
 
-/** Visits still booked or started, the first `limit` by their end, and how many there are. */
-async function openVisits(db: Tx, where: Prisma.VisitWhereInput, limit: number) {
-  const open = { ...where, status: { in: ['booked', 'started'] } } satisfies Prisma.VisitWhereInput;
-  const total = await db.visit.count({ where: open });
-  const rows = await db.visit.findMany({
-    where: open,
-    // By their ends, which are indexed with the state: by their starts all past visits would be gone through.
-    orderBy: [{ endsAt: 'asc' }, { id: 'asc' }],
-    take: limit,
-    select: {
-      id: true,
-      startsAt: true,
-      status: true,
-      technician: { select: { name: true } },
-      kitchen: { select: { name: true, timeZone: true, customer: { select: { name: true } } } },
-    },
-  });
-  const visits = rows.map((v) => ({
-    id: v.id,
-    startsAt: v.startsAt.getTime(),
-    started: v.status === 'started',
-    technician: v.technician.name,
-    kitchen: v.kitchen.name,
-    customer: v.kitchen.customer.name,
-    timeZone: v.kitchen.timeZone,
-  }));
-  return { visits, total };
+type Row = {
+  id: string;
+  startsAt: Date;
+  started: boolean;
+  technician: string;
+  kitchen: string;
+  customer: string;
+  timeZone: string;
+  total: bigint;
+};
+
+/**
+ * Visits `v` still booked or started, the first `limit` by their end, and how many there are. Their states are written out: asked as
+ * arguments, the database cannot know that they are few, and goes through all visits there ever were.
+ */
+async function openVisits(db: Tx, where: Prisma.Sql, limit: number) {
+  const rows = await db.$queryRaw<Row[]>`
+    SELECT v.id, v."startsAt", v.status = 'started' AS started, p.name AS technician, k.name AS kitchen, c.name AS customer, k."timeZone",
+      count(*) OVER () AS total
+    FROM "Visit" v JOIN "User" p ON p.id = v."technicianId" JOIN "Kitchen" k ON k.id = v."kitchenId" JOIN "Customer" c ON c.id = k."customerId"
+    WHERE v.status IN ('booked', 'started') AND ${where}
+    ORDER BY v."endsAt", v.id LIMIT ${limit}`;
+  return { visits: rows.map(({ total: _, ...v }) => ({ ...v, startsAt: v.startsAt.getTime() })), total: Number(rows[0]?.total ?? 0) };
 }
 export type OpenVisits = Awaited<ReturnType<typeof openVisits>>;
 
 /** Visits whose time is over and that nobody closed: their tasks stand on no other list. */
-export const pastNotClosed = (db: Tx, now: Date, limit: number) => openVisits(db, { endsAt: { lte: now } }, limit);
+export const pastNotClosed = (db: Tx, now: Date, limit: number) => openVisits(db, Prisma.sql`v."endsAt" <= ${now}`, limit);
 
 type Whose = { technicianId: string } | { kitchenId: string };
 
@@ -41,6 +37,7 @@ type Whose = { technicianId: string } | { kitchenId: string };
 export const openVisitsOn = (db: Tx, whose: Whose, from: LocalDate, until: LocalDate, timeZone: string, limit = 20) =>
   openVisits(
     db,
-    { ...whose, startsAt: { gte: new Date(instantOf(from, '00:00', timeZone)), lt: new Date(instantOf(until, '00:00', timeZone)) } },
+    Prisma.sql`${'kitchenId' in whose ? Prisma.sql`v."kitchenId" = ${whose.kitchenId}::uuid` : Prisma.sql`v."technicianId" = ${whose.technicianId}::uuid`}
+      AND v."startsAt" >= ${new Date(instantOf(from, '00:00', timeZone))} AND v."startsAt" < ${new Date(instantOf(until, '00:00', timeZone))}`,
     limit,
   );

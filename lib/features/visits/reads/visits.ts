@@ -19,12 +19,20 @@ export async function visitsBetween(db: Tx, start: Date, end: Date, technicianId
   const rows = await db.visit.findMany({
     where: { startsAt: { lt: end }, endsAt: { gt: start }, technicianId },
     orderBy: [{ startsAt: 'asc' }, { id: 'asc' }],
-    include: {
-      kitchen: { include: { customer: { select: { name: true } }, blackouts: true } },
+    // By name: a week of a large shop has hundreds, each with its signature, and some twenty tasks.
+    select: {
+      id: true, version: true, status: true, technicianId: true, startsAt: true, endsAt: true, fixed: true, emergency: true,
+      note: true, cancelReason: true, customerReply: true, kitchenId: true,
+      kitchen: {
+        select: {
+          name: true, address: true, timeZone: true, serviceHours: true, lat: true, lng: true,
+          customer: { select: { name: true } }, blackouts: true,
+        },
+      },
       technician: { select: { name: true, timeOff: true } },
-      tasks: { include: { task: { select: { kindKey: true } } } },
+      tasks: { select: { unitId: true } },
     },
-  });
+  }); // prettier-ignore
   return rows.map((v) => ({
     id: v.id,
     version: v.version,

@@ -11,6 +11,7 @@ import { definePage } from '@/lib/server/doors/define-page';
 import { ButtonLink } from '@/app/_ui/buttons/button';
 import { PageHead } from '@/app/_ui/page/sheet';
 import { dayWords } from '@/lib/core/calendar/when';
+import { sentWeek } from '../../_components/sent-week';
 import { gridRows, weekItems } from '../../_components/week-items';
 import { ProposalView } from './_components/proposal-view';
 
@@ -43,7 +44,7 @@ export default definePage('plan:week', async ({ db, now, params, actor }) => {
           currency: shop?.currency ?? 'USD',
           rows: gridRows(technicians, visits, days),
           keepsShop: can(actor, 'manage:shop') && can(actor, 'manage:people'),
-          standing: weekItems(visits, await drivesBefore(db, visits), timeZone),
+          standing: sentWeek(weekItems(visits, await drivesBefore(db, visits), timeZone)),
         }}
       />
     </>

@@ -1,7 +1,7 @@
 'use client';
 
 import { useRouter } from 'next/navigation';
-import { useState, useTransition } from 'react';
+import { useMemo, useState, useTransition } from 'react';
 import { instantOf, type LocalDate } from '@/lib/core/calendar';
 import type { Proposal, ProposedVisit } from '@/lib/core/planning/proposal';
 import { dayMinutes, hoursShown } from '@/lib/core/visits/time-grid';
@@ -12,6 +12,7 @@ import { Sheet } from '@/app/_ui/page/sheet';
 import { State } from '@/app/_ui/states/state';
 import { spanIn } from '@/lib/core/calendar/when';
 import type { GridVisit } from '../../../_components/grid-item';
+import { drawnWeek, type SentWeek } from '../../../_components/sent-week';
 import { TimeGrid, type GridRow } from '../../../_components/time-grid';
 import { accept, stopSearch, undo } from '../../actions';
 import { ProposalDays } from './proposal-days';
@@ -23,7 +24,7 @@ export type StandingWeek = {
   timeZone: string;
   currency: string;
   rows: GridRow[];
-  standing: GridVisit[];
+  standing: SentWeek;
   /** Whether whoever looks may change people, shop and costs. */
   keepsShop: boolean;
 };
@@ -38,6 +39,7 @@ export function ProposalVisits({ runId, monday, proposal, week }: Props) {
   const [undone, setUndone] = useState<number | null>(null);
   const [error, setError] = useState('');
   const [busy, start] = useTransition();
+  const standing = useMemo(() => drawnWeek(week.standing), [week.standing]);
 
   const router = useRouter();
   const call = <T,>(work: () => Promise<{ ok: true; data: T } | { ok: false; message: string }>, then: (data: T) => void) =>
@@ -91,7 +93,7 @@ export function ProposalVisits({ runId, monday, proposal, week }: Props) {
     look: chosen.has(v.key) ? 'proposed' : 'left',
     movable: !outcome,
   }));
-  const drawn = outcome ? week.standing : [...week.standing.map((v) => ({ ...v, movable: false })), ...items];
+  const drawn = outcome ? standing : [...standing.map((v) => ({ ...v, movable: false })), ...items];
   // Days gone by hold nothing to decide.
   const days = week.days.filter((d, i) => (i < 5 && d >= week.today) || drawn.some((v) => v.date === d));
   return (

@@ -60,7 +60,7 @@ const USUAL: Make = {
 
 /**
  * Part C is of another make: narrower tubes, deeper coils with less air, other motors and shells, tighter valves, smaller receivers.
- * Parts D to H are of a third to a seventh: each range moved by chance from A's, as far as C's at most, towards it or away.
+ * Parts D to I are of a third to an eighth: each range moved by chance from A's, as far as C's at most, towards it or away.
  */
 export const MAKES: Record<Part, Make> = {
   A: USUAL,
@@ -202,5 +202,28 @@ export const MAKES: Record<Part, Make> = {
     receiver: [0.6595, 1.289],
     fan: { free: [1.26, 1.73], power: [1.645, 1.945], still: [0.06321, 0.1536] },
     valve: { spanK: [2.551, 4.551], opened: [0.3978, 0.6957] },
+  },
+  I: {
+    airRise: [0.3673, 0.6339],
+    airShare: [0.7589, 0.9392],
+    airPower: [0.4939, 0.7503],
+    gasTimes: [3.901, 8.202],
+    liquidTimes: [2.289, 4.771],
+    bypass: [0.009403, 0.07881],
+    refrigerantPower: [0.3432, 0.8],
+    boxFall: [0.3603, 0.6205],
+    boxShare: [0.5904, 0.8404],
+    boxGasTimes: [3.07, 6.139],
+    filling: { medium: -0.05994, low: -0.04614, spread: 0.1458 },
+    slope: { mean: -2.479, spread: 0.06995 },
+    motor: { small: 0.7309, large: 0.8069 },
+    motorFall: [0.1273, 0.3773],
+    shell: { sealed: [0.3182, 0.5182], ports: [0.1417, 0.2662] },
+    exchanger: [0.2385, 0.577],
+    subcooling: [2.117, 7.234],
+    tube: { diameter: 0.8791e-3, length: 2.276 },
+    receiver: [0.7221, 1.383],
+    fan: { free: [1.225, 1.624], power: [1.64, 1.94], still: [0.06191, 0.1562] },
+    valve: { spanK: [2.936, 4.936], opened: [0.3551, 0.6103] },
   },
 };

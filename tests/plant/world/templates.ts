@@ -1,7 +1,7 @@
 import type { Application, CondenserKind, Expansion, UnitKind } from '../../../lib/core/equipment/build';
 
-export const PARTS = ['A', 'B', 'C', 'D', 'E', 'F', 'G', 'H'] as const;
-/** A sets constants, B was looked at while that was done, C to G judged until they had been read, H judges. */
+export const PARTS = ['A', 'B', 'C', 'D', 'E', 'F', 'G', 'H', 'I'] as const;
+/** A sets constants, B was looked at while that was done, C to H judged until they had been read, I judges. */
 export type Part = (typeof PARTS)[number];
 
 /** What a maker sells: ranges out of which one machine is drawn. Watts of cooling at 32.2 °C air, box at set point. */
@@ -169,7 +169,7 @@ const G = rows('G', [
   ['G ice machine', 'ice_machine', 'medium', 'R404A', 'valve', 1000, 2300, 32, 'fin_and_tube', false],
 ]);
 
-/** Machines to judge on, of a seventh make. */
+/** Machines that judged, of a seventh make. */
 const H = rows('H', [
   ['H reach-in, glass doors', 'reach_in', 'medium', 'R134a', 'capillary', 340, 720, 37, 'fin_and_tube', true],
   ['H reach-in, propane, two doors', 'reach_in', 'medium', 'R290', 'capillary', 400, 840, 38, 'fin_and_tube', true],
@@ -188,4 +188,23 @@ const H = rows('H', [
   ['H ice machine', 'ice_machine', 'medium', 'R404A', 'valve', 1000, 2200, 32, 'fin_and_tube', false],
 ]);
 
-export const TEMPLATES: readonly Template[] = [...A, ...B, ...C, ...D, ...E, ...F, ...G, ...H];
+/** Machines to judge on, of an eighth make. */
+const I = rows('I', [
+  ['I reach-in, three doors', 'reach_in', 'medium', 'R134a', 'capillary', 400, 800, 38, 'fin_and_tube', true],
+  ['I reach-in, propane', 'reach_in', 'medium', 'R290', 'capillary', 330, 720, 36, 'wire_and_tube', true],
+  ['I undercounter', 'undercounter', 'medium', 'R134a', 'capillary', 160, 300, 37, 'fin_and_tube', true],
+  ['I prep table', 'prep_table', 'medium', 'R134a', 'capillary', 340, 650, 37, 'microchannel', true],
+  ['I drawer base, isobutane', 'drawer_base', 'medium', 'R600a', 'capillary', 200, 380, 38, 'fin_and_tube', true],
+  ['I merchandiser', 'display', 'medium', 'R134a', 'capillary', 480, 960, 36, 'fin_and_tube', true],
+  ['I reach-in freezer, propane', 'reach_in', 'low', 'R290', 'capillary', 310, 640, -2, 'fin_and_tube', true],
+  ['I undercounter freezer', 'undercounter', 'low', 'R404A', 'capillary', 160, 330, -3, 'fin_and_tube', true],
+  ['I display case', 'display', 'medium', 'R404A', 'valve', 700, 1450, 38, 'microchannel', false],
+  ['I walk-in cooler', 'walk_in_cooler', 'medium', 'R404A', 'valve', 2100, 4300, 35, 'fin_and_tube', false],
+  ['I walk-in cooler, 448A', 'walk_in_cooler', 'medium', 'R448A', 'valve', 2300, 4500, 36, 'fin_and_tube', false],
+  ['I walk-in cooler, 134a', 'walk_in_cooler', 'medium', 'R134a', 'valve', 1700, 3300, 36, 'fin_and_tube', false],
+  ['I walk-in freezer', 'walk_in_freezer', 'low', 'R404A', 'valve', 1800, 3500, -2, 'fin_and_tube', false],
+  ['I walk-in freezer, 449A', 'walk_in_freezer', 'low', 'R449A', 'valve', 1700, 3200, -5, 'fin_and_tube', false],
+  ['I ice machine', 'ice_machine', 'medium', 'R404A', 'valve', 1100, 2400, 32, 'fin_and_tube', false],
+]);
+
+export const TEMPLATES: readonly Template[] = [...A, ...B, ...C, ...D, ...E, ...F, ...G, ...H, ...I];

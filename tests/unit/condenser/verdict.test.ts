@@ -18,7 +18,8 @@ function believed(odds: Partial<Record<CauseId, number>>, loss = 0.4): Belief {
   const sum = Object.values(odds).reduce((a, b) => a + b, 0);
   const probability = Object.fromEntries(CAUSES.map((c) => [c, (odds[c] ?? 0) / sum]));
   const components = CAUSES.map((cause) => ({ cause, weight: probability[cause], loss, lossSd: 0.02 }));
-  return { probability, components } as unknown as Belief;
+  const scene = { unit: REACH_IN, baseline: cleanPrior(REACH_IN) };
+  return { probability, components, scene } as unknown as Belief;
 }
 const looks = (...of: LookId[]) => of.map((look) => ({ look, bits: 0.1 }));
 const verdict = (odds: Partial<Record<CauseId, number>>, more: Partial<Reading> = {}, loss?: number, ...next: LookId[]) =>

@@ -90,7 +90,7 @@ export function infer(scene: Scene, doubts: number): Belief | null {
   return {
     scene,
     components,
-    probability: calibrated(raw, scene.reading),
+    probability: calibrated(raw, scene.reading, scene),
     measured: { lnK: measured.mean, sd: measured.sd, repeatSd: repeatSd(scene, plain, measured.sd) },
     plain,
   };

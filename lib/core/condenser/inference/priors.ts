@@ -78,8 +78,11 @@ export const SOUND = {
   lnValve: 0.08,
   /** Between machines of a make 6; makes differ by some 2.5 more (judgement; wider than part A, which is one make). */
   overK: 6.5,
-  /** Gas at the discharge against the compressor law, K: more goes through the shell (set on the outside plant, part A). */
-  overMeanK: { capillary: { medium: -4, low: -16.5 }, valve: { medium: 2.5, low: -5.5 }, ice: 6 },
+  /**
+   * Gas at the discharge against the compressor law, K: more goes through the shell. Set on the outside plant, part A; a valve's at medium
+   * temperature and an ice machine's on the makes of A and C to H together.
+   */
+  overMeanK: { capillary: { medium: -4, low: -16.5 }, valve: { medium: 4, low: -5.5 }, ice: 10 },
 } as const;
 
 /** Model error of the four balances, one sd; set on the outside plant, part A. Expansion: ln flow, or K of superheat. */

@@ -161,7 +161,10 @@ test('the way to sign in again is always there, asks nothing, and a line lost on
       .getByText(/Your sign-in has run out/),
   ).toBeVisible();
   await setFull(true);
-  await page.getByRole('group', { name: 'Condenser coil', exact: true }).getByRole('button', { name: /^Furred/ }).click();
+  await page
+    .getByRole('group', { name: 'Condenser coil', exact: true })
+    .getByRole('button', { name: /^Furred/ })
+    .click();
   await expect(
     bar(page)
       .getByRole('alert')

@@ -33,6 +33,10 @@ const BETWEEN = /[,;&/+]|\band\b|(?<=[-–—]\s?\d{1,2}[:.]\d{2})\s+(?=\d{1,2}[
 /** Something in it tells the halves of the day apart: am, pm, noon, or an hour that only a clock of twenty-four has. */
 const HALF_SAID = /\d\s*[ap]\b|[ap]\.?m\b|noon|midnight|(?<![:.h\d])(?:0\d|1[3-9]|2\d)/i;
 
+/** Between the beginning and the end of a span. */
+export const FROM_TO = String.raw`(?:[-–—−‒→]|\b(?:to|till?|until|thru|through)\b)`;
+const SPAN_MARK = new RegExp(String.raw`\s*${FROM_TO}\s*`, 'i');
+
 type Read = { windows: { from: string; to: string }[] } | { problem: string };
 
 /**
@@ -60,7 +64,7 @@ export function readDayHours(text: string): Read {
 type Span = { start: number; end: number };
 
 function readSpan(piece: string): Span | { problem: string } {
-  const [from = '', to = '', ...more] = piece.replace(/^from\s+/i, '').split(/\s*(?:[-–—−‒→]|\b(?:to|till?|until|thru|through)\b)\s*/i);
+  const [from = '', to = '', ...more] = piece.replace(/^from\s+/i, '').split(SPAN_MARK);
   const begin = clockMinutes(from);
   const written = clockMinutes(to);
   if (more.length > 0 || begin === null || written === null)

@@ -1,7 +1,7 @@
 import type { WeeklyWindow } from '../visits/service-hours';
 import type { Weekday } from '../calendar';
 import { plainMarks } from '../wording/plain-text';
-import { DAY_SHORT, readDayHours, writeDayHours } from './day-hours';
+import { DAY_SHORT, FROM_TO, readDayHours, writeDayHours } from './day-hours';
 
 const DAYS: readonly Weekday[] = [0, 1, 2, 3, 4, 5, 6];
 
@@ -40,7 +40,7 @@ export function daysNamed(text: string): Weekday[] | null {
 const PART = /^\s*([a-z][a-z ,.&/+–—-]*?|7 days(?: a week)?)[\s:]+((?:\d|all day|24|any|noon|from|closed|none).*)$/i;
 
 /** What ends the hours of a day: the end of a span, or a word for the whole of it. */
-const HOURS_END = String.raw`(?:[-–—]|\b(?:to|till?|until|thru|through)\b)\s*(?:\d{1,2}(?:[:.h]?\d{2})?(?:\s*[ap]\.?(?:m\b\.?)?)?|noon|midnight)|closed|none|all day|any ?time|24 ?h(?:ours)?`;
+const HOURS_END = String.raw`${FROM_TO}\s*(?:\d{1,2}(?:[:.h]?\d{2})?(?:\s*[ap]\.?(?:m\b\.?)?)?|noon|midnight)|closed|none|all day|any ?time|24 ?h(?:ours)?`;
 /** Between days with their hours: a mark or a new line, or whatever stands between hours and the next day's name. */
 const NEXT_DAY = new RegExp(
   String.raw`[;|\n]|(?<=${HOURS_END})(?:\s*[,&/+]\s*|\s+)(?:and\s+)?(?=(?:mon|tue|wed|thu|fri|sat|sun)|week ?(?:day|end))`,

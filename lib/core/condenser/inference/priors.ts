@@ -1,4 +1,5 @@
-import type { CauseId } from '../types';
+import type { CoilGrade } from '../../findings/grades';
+import type { CauseId, Reading } from '../types';
 
 /**
  * What is believed before a reading. Probabilities of causes on a kitchen round: judgement, from how often each is met
@@ -29,7 +30,7 @@ export const UNSTEADY_UNKNOWN = 0.08;
  * A bad instrument: the part of them that is the one which reads condensing, the air's thermometer, each of the others; how far a gauge
  * strays (a part of what it shows), a clamp, and how far air is read too warm or too cold, K. Set on the outside plant, part A.
  */
-export const OFF = { condensing: 0.35, air: 0.35, other: 0.06, pressure: 0.16, lineK: 15, airK: [6, 2] } as const;
+export const OFF = { condensing: 0.35, air: 0.5, other: 0.04, pressure: 0.16, lineK: 15, airK: [6, 2] } as const;
 
 /** How much likelier air coming round again is where only the room's was read: people read the room where the coil is hard to reach (judgement). */
 export const UNREAD_AIR = 2;
@@ -49,6 +50,14 @@ export const LOSS: Partial<Record<CauseId, Shape>> = {
 }; // prettier-ignore
 /** The usual dirt beside any other cause. */
 export const USUAL_DIRT: readonly [number, number] = [0.05, 0.1];
+/** The same of a coil that was looked at, as an eye's steps and its error leave it open: a coil can be furred whatever else is wrong (judgement). */
+export const DIRT_SEEN: Readonly<Record<CoilGrade, readonly [number, number]>> = {
+  bare: [0.05, 0.08],
+  filmed: [0.07, 0.09],
+  furred: [0.16, 0.11],
+  matted: [0.28, 0.14],
+  packed: [0.4, 0.2],
+};
 
 /** The same where only the figure is asked for, not the cause: wide enough that a band holds at every depth of dirt. */
 export const LOOSE_DIRT: readonly [number, number] = [0.15, 0.4];
@@ -56,7 +65,7 @@ export const LOOSE_DIRT: readonly [number, number] = [0.15, 0.4];
 /** How a cause shifts an unknown of the machine: mean and sd (judgement; charge and gas as shares, the rest as ln). */
 export const SHIFTS = {
   non_condensables: [0.13, 0.04],
-  overcharge: { capillary: [0.24, 0.1], valve: [0.21, 0.075] },
+  overcharge: { capillary: [0.28, 0.1], valve: [0.22, 0.075] },
   /** Without a receiver the evaporator gives up liquid first: the same leak is a larger share. */
   low_charge: { capillary: [-0.2, 0.1], valve: [-0.21, 0.085] },
   /** A valve opens further before it starves: what is met is a plainer one. */
@@ -82,7 +91,7 @@ export const SOUND = {
    * Gas at the discharge against the compressor law, K: more goes through the shell. Set on the outside plant, part A; a valve's at medium
    * temperature and an ice machine's on the makes of A and C to H together.
    */
-  overMeanK: { capillary: { medium: -4, low: -16.5 }, valve: { medium: 4, low: -5.5 }, ice: 10 },
+  overMeanK: { capillary: { medium: -4, low: -16.5 }, valve: { medium: 3, low: -5.5 }, ice: 10, display: 8.5 },
 } as const;
 
 /** Model error of the four balances, one sd; set on the outside plant, part A. Expansion: ln flow, or K of superheat. */
@@ -112,12 +121,12 @@ export const REPEATED = 0.42;
 export const SETTLING = {
   condenser: [0.4, 0.35],
   evaporator: [0.5, 0.4],
-  under: [10, 14],
-  gain: 0.3,
+  under: [10, 10],
+  gain: 0.2,
   /** What it says of its coil is open by this (ln; judgement). */
   coil: 0.4,
   balance: 0.1,
-  charge: 0.2,
+  charge: 0.14,
   capillary: 0.4,
   valveK: 5,
 } as const;
@@ -140,3 +149,6 @@ export const ROOM_TO_COIL = {
   recirculating: [8, 3.5],
   round: [[4.5, 2], [9, 3.5]],
 } as const; // prettier-ignore
+
+/** Dirt beside another cause, −ln(K/K_clean). */
+export const dirtBeside = ({ coilGrade }: Reading): readonly [number, number] => (coilGrade ? DIRT_SEEN[coilGrade] : USUAL_DIRT);

@@ -8,7 +8,7 @@ import { BEFORE } from './priors';
  * for, and is shared out as causes are met. Set on the outside plant, part A, drawn back and rounded; what a capillary tube adds to
  * overcharge without a baseline on A and C to H.
  */
-const POWER = { blind: 1.4, looked: 1.5 } as const;
+const POWER = { blind: 1.4, looked: 1.6 } as const;
 const ASTRAY = 0.03;
 const LN_WEIGHT: Partial<Record<CauseId, number>> = {
   nothing: -0.45,

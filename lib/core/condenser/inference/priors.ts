@@ -30,7 +30,7 @@ export const UNSTEADY_UNKNOWN = 0.08;
  * A bad instrument: the part of them that is the one which reads condensing, the air's thermometer, each of the others; how far a gauge
  * strays (a part of what it shows), a clamp, and how far air is read too warm or too cold, K. Set on the outside plant, part A.
  */
-export const OFF = { condensing: 0.35, air: 0.5, other: 0.04, pressure: 0.16, lineK: 15, airK: [6, 2] } as const;
+export const OFF = { condensing: 0.35, air: 0.35, other: 0.06, pressure: 0.16, lineK: 15, airK: [6, 2] } as const;
 
 /** How much likelier air coming round again is where only the room's was read: people read the room where the coil is hard to reach (judgement). */
 export const UNREAD_AIR = 2;
@@ -121,12 +121,12 @@ export const REPEATED = 0.42;
 export const SETTLING = {
   condenser: [0.4, 0.35],
   evaporator: [0.5, 0.4],
-  under: [10, 10],
-  gain: 0.2,
+  under: [10, 14],
+  gain: 0.3,
   /** What it says of its coil is open by this (ln; judgement). */
   coil: 0.4,
   balance: 0.1,
-  charge: 0.14,
+  charge: 0.2,
   capillary: 0.4,
   valveK: 5,
 } as const;

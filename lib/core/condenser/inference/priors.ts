@@ -88,8 +88,8 @@ export const SOUND = {
   /** Between machines of a make 6; makes differ by some 2.5 more (judgement; wider than part A, which is one make). */
   overK: 6.5,
   /**
-   * Gas at the discharge against the compressor law, K: more goes through the shell. Set on the outside plant, part A; a valve's at medium
-   * temperature and an ice machine's on the makes of A and C to H together.
+   * Gas at the discharge against the compressor law, K: more goes through the shell. Set on the outside plant, part A; an ice machine's on the
+   * makes of A and C to H together, a valve's at medium temperature and a display case's among them on A and C to I.
    */
   overMeanK: { capillary: { medium: -4, low: -16.5 }, valve: { medium: 3, low: -5.5 }, ice: 10, display: 8.5 },
 } as const;

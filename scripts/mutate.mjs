@@ -61,7 +61,7 @@ async function mutate(project, rooms) {
       coverageAnalysis: 'perTest',
       concurrency: Number(process.env.MUTATE_WORKERS ?? 1),
       tempDirName: `${run}-tmp`,
-      ignorePatterns: ['.data', '.next', '.next-test', 'docs', 'public', 'test-results', 'playwright-report', 'tests/e2e', 'bench'],
+      ignorePatterns: ['.data', '.next', '.next-test', 'docs', 'public', 'test-results', 'playwright-report', 'bench'],
       reporters: ['progress-append-only', 'html'],
       htmlReporter: { fileName: `${run}.html` },
       // Types are not looked at here, and some tests read the code as text.

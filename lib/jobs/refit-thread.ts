@@ -5,12 +5,12 @@ import { giveWay } from '../features/give-way';
 
 // Steps of the weekly refit, on a thread of its own: it keeps one core busy for minutes.
 giveWay();
-const { url } = workerData as { url: string };
-const db = connect(url, 1);
+const { url, atOnce } = workerData as { url: string; atOnce: number };
+const db = connect(url, atOnce);
 
-parentPort?.on('message', (step: RefitStep) => {
+parentPort?.on('message', ({ id, step }: { id: number; step: RefitStep }) => {
   refitStep(db, step).then(
-    (done) => parentPort?.postMessage({ done }),
-    (e: unknown) => parentPort?.postMessage({ failed: e instanceof Error ? (e.stack ?? e.message) : String(e) }),
+    (done) => parentPort?.postMessage({ id, done }),
+    (e: unknown) => parentPort?.postMessage({ id, failed: e instanceof Error ? (e.stack ?? e.message) : String(e) }),
   );
 });

@@ -113,6 +113,47 @@ test('what is typed and not saved is back after a reload, another page and a los
   await expect(page).toHaveURL('/due');
 });
 
+test('a page that stood open while the server was renewed says so and keeps what was typed', async ({
+  page,
+  signIn,
+  accessible,
+  expectMessage,
+}) => {
+  // What a browser says of a server that is not the one which gave it the page.
+  expectMessage(/409 \(Conflict\)|UnrecognizedActionError/);
+  expectMessage(/404 \(Not Found\).*\/chunks\//);
+  await signIn('dispatcher');
+  await page.goto('/customers?q=Fenwick');
+  await page.getByRole('link', { name: 'Fenwick’s Fry House' }).click();
+  await page.getByRole('link', { name: 'Edit' }).first().click();
+  const ask = page.getByLabel('Whom to ask for');
+  await ask.fill('Bram Ossel');
+  // What a newer server answers to the door of an older one.
+  await page.route(/edit/, (route) => {
+    const headers = route.request().headers();
+    return route.continue(headers['next-action'] ? { headers: { ...headers, 'next-action': '40'.padEnd(42, '7') } } : {});
+  });
+  await page.getByRole('button', { name: 'Save customer' }).click();
+  await expect(page.getByRole('heading', { name: 'Rimebook was renewed while this page stood open' })).toBeVisible();
+  await accessible();
+  await page.unrouteAll({ behavior: 'wait' });
+  await page.getByRole('button', { name: 'Load the page' }).click();
+  await expect(page.getByText('What you had typed is back.')).toBeVisible();
+  await expect(ask).toHaveValue('Bram Ossel');
+  await page.getByRole('button', { name: 'Drop it' }).click();
+
+  // A piece of a page that the newer server does not have: the page is loaded again by itself.
+  let renewed = false;
+  await page.route('**/*.js', (route) => (renewed ? route.continue() : route.fulfill({ status: 404 })));
+  await page.route('**/week*', (route) => {
+    renewed ||= route.request().resourceType() === 'document';
+    return route.continue();
+  });
+  await page.getByRole('link', { name: 'Week', exact: true }).click();
+  await expect(page.getByRole('heading', { name: 'Week', level: 1 })).toBeVisible();
+  expect(renewed).toBe(true);
+});
+
 test('a rule is changed by weeks or by a rule of its own, and the old one stays as history', async ({ page, signIn, accessible }) => {
   await signIn('owner');
   await page.goto('/customers?q=Nettle');

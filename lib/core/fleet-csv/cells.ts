@@ -2,6 +2,7 @@ import { isLocalDate, parseRule, weeksRule, isDayRule, readSureDate, CalendarErr
 import { timeZoneMeant } from '../calendar/is-time-zone';
 import { LIMITS, NAME_MAX, within, type Span } from '../equipment/limits';
 import { unitsOfMeasure, type Measure } from '../measures/entry-units';
+import { heldTo, possibleIn } from '../measures/possible';
 import { readFigure, readMeasure } from '../measures/typed';
 import { manyLines, oneLine } from '../wording/plain-text';
 
@@ -24,10 +25,10 @@ export const number =
     const read = bare === null && measure ? readMeasure(measure, text) : { figure: bare, toSi: null };
     if (!read || read.figure === null) return { problem: notANumber(unit, measure) };
     const value = (read.toSi ?? toSi)(read.figure);
-    if (within(span, value)) return { value };
-    const [lo, hi] = span;
-    const show = (x: number) => String(Number(fromSi(x).toPrecision(3)));
-    return { problem: `Is out of range: ${show(lo)} to ${show(hi)} ${unit} is possible.` };
+    const held = heldTo(span, value);
+    if (held !== null) return { value: held };
+    const [lo, hi] = possibleIn(span, fromSi);
+    return { problem: `Is out of range: ${lo} to ${hi} ${unit} is possible.` };
   };
 
 /** What would be understood: the bare number, or one with another unit of the measure. */

@@ -20,7 +20,7 @@ const SEVERAL: readonly (readonly [RegExp, string])[] = [
 ];
 
 /** Weekdays named by "Mon", "Mon-Fri", "Mon to Fri", "Sat, Sun", "M-F", "weekdays" or "daily"; null when not understood. */
-function daysNamed(text: string): Weekday[] | null {
+export function daysNamed(text: string): Weekday[] | null {
   const source = text.trim();
   const named = SEVERAL.find(([form]) => form.test(source))?.[1] ?? source;
   const out = new Set<Weekday>();
@@ -87,4 +87,35 @@ export function writeWeekHours(hours: readonly WeeklyWindow[]): string {
     d = last + 1;
   }
   return parts.join('; ');
+}
+
+/**
+ * Hours of a week as a form asks for them, a line for each day from Monday on. Whoever writes the days as well, "Mon-Fri 6-10" in
+ * Monday's line, fills the lines of those days that stand empty; `at` is the line that a problem stands in.
+ */
+export function readDayLines(lines: readonly string[]): { windows: WeeklyWindow[] } | { problems: { at: Weekday; problem: string }[] } {
+  const problems: { at: Weekday; problem: string }[] = [];
+  const byDay = new Map<Weekday, WeeklyWindow[]>();
+  const of = (weekday: Weekday) => (lines[weekday] ?? '').trim();
+  for (const at of DAYS) {
+    const read = readDayHours(of(at));
+    const named = 'problem' in read ? namedDays(of(at)) : null;
+    if ('windows' in read) byDay.set(at, [...(byDay.get(at) ?? []), ...read.windows.map((w) => ({ weekday: at, ...w }))]);
+    else if (!named) problems.push({ at, problem: read.problem });
+    else {
+      const taken = named.find(({ weekday }) => weekday !== at && of(weekday) !== '');
+      if (!named.some(({ weekday }) => weekday === at))
+        problems.push({ at, problem: `This is ${DAY_SHORT[at]}’s line. Write its hours alone, like 6-10.` }); // prettier-ignore
+      else if (taken)
+        problems.push({ at, problem: `${DAY_SHORT[taken.weekday]}’s own line is filled in too. Write ${DAY_SHORT[at]}’s alone here, like 6-10.` }); // prettier-ignore
+      else for (const w of named) byDay.set(w.weekday, [...(byDay.get(w.weekday) ?? []), w]);
+    }
+  }
+  return problems.length > 0 ? { problems } : { windows: DAYS.flatMap((d) => byDay.get(d) ?? []) };
+}
+
+/** Hours that name their days; null where they cannot be read, or none is named. */
+function namedDays(line: string): WeeklyWindow[] | null {
+  const read = PART.test(plainMarks(line)) ? readWeekHours(line) : null;
+  return read && 'windows' in read && read.windows.length > 0 ? read.windows : null;
 }

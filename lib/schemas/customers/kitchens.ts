@@ -56,7 +56,7 @@ export const KitchenChanged = z.object({
   kitchenId: z.uuid(),
   since: LocalDateField,
   breathes: z.enum(SAID_CHANGES),
-  what: text().min(3, 'Say what changed.').max(200),
+  what: text({ error: 'Say what changed.' }).min(3, 'Say what changed.').max(200, 'At most 200 characters.'),
 });
 export type KitchenChanged = z.output<typeof KitchenChanged>;
 
@@ -69,7 +69,9 @@ export type AnswerChange = z.output<typeof AnswerChange>;
 
 export const RemoveBlackout = z.object({ id: z.uuid() });
 
-export const FindPlaces = z.object({ address: text({ error: 'Write the address first.' }).min(4, 'Write the address first.').max(400) });
+export const FindPlaces = z.object({
+  address: text({ error: 'Write the address first.' }).min(4, 'Write the address first.').max(400, 'At most 400 characters.'),
+});
 
 const Taken = z.object({ kitchenId: z.uuid(), index: z.number().int().min(0).max(9) });
 export const AcceptPlaces = z.object({ taken: z.array(Taken).min(1, 'Tick at least one.').max(500) });
@@ -94,4 +96,7 @@ export const Arrivals = z.object({
 });
 export type Arrivals = z.output<typeof Arrivals>;
 
-export const SetPosition = z.object({ kitchenId: z.uuid(), text: text({ error: 'Paste a position first.' }).max(300) });
+export const SetPosition = z.object({
+  kitchenId: z.uuid(),
+  text: text({ error: 'Paste a position first.' }).max(300, 'At most 300 characters.'),
+});

@@ -12,7 +12,7 @@ const money = (most: number) =>
 const years = z.number({ error: 'Write the years.' }).min(0.5, 'At least half a year.').max(60, 'At most 60.');
 const blank = <T extends z.ZodType>(schema: T) =>
   z
-    .union([z.literal('').transform(() => null), schema])
+    .union([z.literal('').transform(() => null), schema], { error: 'Write a number.' })
     .optional()
     .default(null as never);
 

@@ -4,7 +4,7 @@ import { isFiledRefrigerant, UNKNOWN_REFRIGERANT } from '../../core/refrigerants
 import { RECOVERED_FOR } from '../../core/sealed/work';
 import { Measured, Reason, Version, FreeText } from '../values/fields';
 import { text } from '../values/text';
-import { LocalDateField } from '../values/days';
+import { LocalDateField, MaybeDate } from '../values/days';
 
 const MASS = Measured([0, 500], 'mass');
 const needed = (ask: string) =>
@@ -83,7 +83,7 @@ export const NewCertificate = z.object({
   userId: z.uuid(),
   kind: z.enum(CERTIFICATE_KINDS, { error: 'Choose what it is.' }),
   number: text({ error: 'Give its number.' }).min(1, 'Give its number.').max(80, 'At most 80 characters.'),
-  expiresOn: z.union([Blank, LocalDateField]).optional().default(null),
+  expiresOn: MaybeDate,
 });
 export type NewCertificate = z.output<typeof NewCertificate>;
 export const WithdrawCertificate = z.object({ id: z.uuid() });

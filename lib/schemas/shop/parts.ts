@@ -14,7 +14,7 @@ export const SavePart = z.object({
     .transform((x) => Math.round(x * 100)),
   inVan: Count,
   inShop: Count,
-  warrantyMonths: z.number('Whole months.').int('Whole months.').min(0).max(600).optional(),
+  warrantyMonths: z.number('Whole months.').int('Whole months.').min(0, 'Not below zero.').max(600, 'At most 600 months.').optional(),
 });
 export type SavePart = z.output<typeof SavePart>;
 

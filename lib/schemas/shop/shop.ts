@@ -78,7 +78,7 @@ export const SetUp = z
     shop: Name('the shop'),
     timeZone: TimeZone,
     currency: Currency,
-    name: text({ error: 'Give your name.' }).min(2, 'Give your name.').max(120),
+    name: text({ error: 'Give your name.' }).min(2, 'Give your name.').max(120, 'At most 120 characters.'),
     email: Email,
     password: NewPassword,
   })

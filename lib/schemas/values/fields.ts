@@ -4,9 +4,9 @@ import { longText, text } from './text';
 import { timeZoneMeant } from '../../core/calendar/is-time-zone';
 import { LIMITS, NAME_MAX, TEXT_MAX, within, type Limited, type Span } from '../../core/equipment/limits';
 import { isShortPosition, readPosition } from '../../core/position';
-import { readDayHours } from '../../core/hours';
+import { readDayLines } from '../../core/hours';
 import type { WeeklyWindow } from '../../core/visits/service-hours';
-import { isWeekday } from '../../core/calendar';
+import { heldTo, possibleIn } from '../../core/measures/possible';
 import { entryUnit, fromForm, unitsOfMeasure, type Measure } from '../../core/measures/entry-units';
 
 /** Fields that forms share. A form sends empty fields as nothing at all. */
@@ -25,7 +25,7 @@ export const OptionalEmail = z
   .default('');
 export const Email = z
   .email({ error: 'Give an e-mail address.' })
-  .max(200)
+  .max(200, 'At most 200 characters.')
   .transform((e) => e.toLowerCase());
 export const TimeZone = text({ error: 'Choose a time zone.' }).transform((typed, ctx) => {
   const zone = timeZoneMeant(typed);
@@ -71,8 +71,9 @@ export function Measured(span: Span, measure: Measure) {
       if (value === undefined) return null;
       const { fromSi, label } = entryUnit(measure, unit);
       const si = fromForm(measure, unit, value, onFile);
-      if (within(span, si)) return si;
-      const [lo, hi] = span.map((x) => Number(fromSi(x).toPrecision(3)));
+      const held = heldTo(span, si);
+      if (held !== null) return held;
+      const [lo, hi] = possibleIn(span, fromSi);
       ctx.addIssue({ code: 'custom', path: ['value'], message: `Between ${lo} and ${hi} ${label} is possible.` });
       return z.NEVER;
     });
@@ -84,14 +85,12 @@ const Day = text().optional();
 export const WeekHours = z
   .object({ mon: Day, tue: Day, wed: Day, thu: Day, fri: Day, sat: Day, sun: Day })
   .optional()
-  .transform((days, ctx) =>
-    DAY_KEYS.flatMap((key, i): WeeklyWindow[] => {
-      const read = readDayHours(days?.[key] ?? '');
-      if ('windows' in read) return read.windows.flatMap((w) => (isWeekday(i) ? [{ weekday: i, ...w }] : []));
-      ctx.addIssue({ code: 'custom', path: [key], message: read.problem });
-      return [];
-    }),
-  );
+  .transform((days, ctx): WeeklyWindow[] => {
+    const read = readDayLines(DAY_KEYS.map((key) => days?.[key] ?? ''));
+    if ('windows' in read) return read.windows;
+    for (const { at, problem } of read.problems) ctx.addIssue({ code: 'custom', path: [DAY_KEYS[at]], message: problem });
+    return [];
+  });
 
 const Pasted = text().max(300, 'At most 300 characters.').optional();
 

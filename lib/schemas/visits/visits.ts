@@ -9,8 +9,8 @@ const Anyway = z.stringbool().optional().default(false);
 export const BookVisit = z.object({
   kitchenId: z.uuid(),
   ...Slot,
-  taskIds: z.array(z.uuid()).min(1, 'Choose at least one task.'),
-  note: longText().max(2000).optional().default(''),
+  taskIds: z.array(z.uuid(), 'Choose at least one task.').min(1, 'Choose at least one task.'),
+  note: longText().max(2000, 'At most 2000 letters.').optional().default(''),
   fixed: z.stringbool().optional().default(false),
   anyway: Anyway,
 });
@@ -20,7 +20,7 @@ export const MoveVisit = z.object({
   visitId: z.uuid(),
   version: z.coerce.number().int(),
   ...Slot,
-  reason: longText('Say why it moves.').min(3, 'Say why it moves.').max(500),
+  reason: longText('Say why it moves.').min(3, 'Say why it moves.').max(500, 'At most 500 letters.'),
   anyway: Anyway,
   /** Undoes a move: agreed to once, and pointless once that time is past. */
   back: z.stringbool().optional(),
@@ -30,7 +30,7 @@ export type MoveVisit = z.output<typeof MoveVisit>;
 export const CancelVisit = z.object({
   visitId: z.uuid(),
   version: z.coerce.number().int(),
-  reason: longText('Say why it is cancelled.').min(3, 'Say why it is cancelled.').max(500),
+  reason: longText('Say why it is cancelled.').min(3, 'Say why it is cancelled.').max(500, 'At most 500 letters.'),
 });
 export type CancelVisit = z.output<typeof CancelVisit>;
 
@@ -38,7 +38,7 @@ export const GiveVisit = z.object({
   visitId: z.uuid(),
   version: z.coerce.number().int(),
   technicianId: z.uuid('Choose a technician.'),
-  reason: longText('Say why someone else has it.').min(3, 'Say why someone else has it.').max(500),
+  reason: longText('Say why someone else has it.').min(3, 'Say why someone else has it.').max(500, 'At most 500 letters.'),
 });
 export type GiveVisit = z.output<typeof GiveVisit>;
 

@@ -4,7 +4,7 @@ import { absences, awayOffers } from '@/lib/features/absences/reads/away';
 import { sendAway } from '@/lib/features/absences/verbs/send-away';
 import { undoAway } from '@/lib/features/absences/verbs/undo-away';
 import { useDatabase } from '../../support/database';
-import { ANY_TIME, haveOneUnit, personRow, visitRow, visitTaskRow } from '../../support/factories';
+import { ANY_TIME, haveOneUnit, personRow, visitRow, visitTaskRow, weeklyHours } from '../../support/factories';
 
 const database = useDatabase();
 const HOUR = 3_600_000;
@@ -43,6 +43,23 @@ beforeEach(async () => {
 });
 
 describe('what stands on days away', () => {
+  it('finds a time up to ten days on, around what stands there by then', async () => {
+    const { db } = database;
+    await db.kitchen.update({ where: { id: made.kitchen.id }, data: { serviceHours: weeklyHours('09:00', '11:00', [3]) } });
+    const off = (userId: string, from: string, until: string) =>
+      db.timeOff.create({ data: { userId, startsOn: new Date(from), endsOn: new Date(until), reason: '' } });
+    await off(sick.id, '2026-12-01', '2026-12-24');
+    await off(other.id, '2026-11-30', '2026-12-10');
+    await visit(at(9));
+    const offered = async () => (await awayOffers(db, { userId: sick.id, from: monday, to: monday }, now))[0];
+    // The first Thursday on which somebody is there is the tenth day.
+    expect((await offered())?.to).toMatchObject({ technicianId: other.id, startMs: at(9, 10).getTime(), changes: 'day' });
+    const held = await visit(at(9, 10), {}, other.id);
+    expect((await offered())?.to).toMatchObject({ startMs: at(10, 10).getTime() });
+    await db.visit.update({ where: { id: held.id }, data: { endsAt: at(11, 10) } });
+    expect(await offered()).toMatchObject({ to: null, why: 'full' });
+  });
+
   it('is what is booked on them from now on and what was begun, with whom to ring; neither what is past, cancelled, later nor another’s', async () => {
     await database.db.customer.update({
       where: { id: made.customer.id },

@@ -6,7 +6,7 @@ import { unitEvidence } from '@/lib/features/evidence/reads/evidence';
 import { shopFacts } from '@/lib/features/evidence/reads/fouling';
 import { unitReadings } from '@/lib/features/evidence/reads/unit-visits';
 import { storeEstimate } from '@/lib/features/evidence/verbs/store-estimate';
-import { findingRow, haveOneUnit, readingRow, visitRow } from '@/tests/support/factories';
+import { findingRow, haveOneUnit, readingRow, unitRow, visitRow } from '@/tests/support/factories';
 import { STORED_ESTIMATE } from '@/lib/database/stored/estimate';
 import { useDatabase } from '@/tests/support/database';
 
@@ -103,6 +103,51 @@ describe('an estimate from a reading on file', () => {
     await storeEstimate({ db }, reading.id);
     const fouling = await db.unitFouling.findUniqueOrThrow({ where: { unitId: unit.id } });
     expect((fouling.baseline as { readings: number }).readings).toBe(0);
+  });
+
+  it('moves the clean baseline by a reading after cleaning alone, and of what is believed nothing else', async () => {
+    const have = await read(0.85);
+    const { db, unit } = have;
+    await storeEstimate({ db }, have.reading.id);
+    expect(await db.unitFouling.count({ where: { unitId: unit.id } })).toBe(0);
+    const after = await readAgain(have, 0.85, { phase: 'after', at: '2026-03-09T16:00:00Z' });
+    await storeEstimate({ db }, after.reading.id);
+    const believed = () => db.unitFouling.findUniqueOrThrow({ where: { unitId: unit.id } });
+    const first = await believed();
+    // As of a unit of which nothing but its clean coil is known.
+    expect(first).toMatchObject({ evidenceCount: 0, baseline: { readings: 1 } });
+    await db.unitFouling.update({ where: { unitId: unit.id }, data: { ratePerDay: 0.0123, evidenceCount: 7 } });
+    const again = await readAgain(have, 0.85, { phase: 'after', at: '2026-03-16T16:00:00Z' });
+    await storeEstimate({ db }, again.reading.id);
+    expect(await believed()).toMatchObject({ ratePerDay: 0.0123, evidenceCount: 7, posterior: first.posterior, baseline: { readings: 2 } });
+  });
+
+  it('goes by the grades that stand of its own visit and unit, as found before the work and as left after it', async () => {
+    const have = await read(0.6);
+    const { db, unit, visit, reading, kitchen } = have;
+    const look = (grade: 'bare' | 'packed', over: object = {}) =>
+      db.finding.create({ data: findingRow(visit.id, unit.id, 'coil', grade, reading.at, over) });
+    await look('bare', { phase: 'left' });
+    await db.finding.create({ data: findingRow(visit.id, unit.id, 'condenser_fan', 'sound', reading.at) });
+    const other = await db.unit.create({ data: unitRow(kitchen.id, { name: 'Another' }) });
+    await db.finding.create({ data: findingRow(visit.id, other.id, 'coil', 'packed', reading.at) });
+    await look('packed', { supersededAt: reading.at });
+    // What it was left as, another’s grade and one replaced say nothing of how it was found.
+    expect((await storeEstimate({ db }, reading.id)).verdict).toBe('look_first');
+    await look('packed');
+    expect((await storeEstimate({ db }, reading.id)).verdict).toBe('clean_it');
+  });
+
+  it('is made of a unit that went out of use, and of a reading without a visit', async () => {
+    const have = await read(0.6);
+    const { db, unit, reading } = have;
+    await db.unit.update({ where: { id: unit.id }, data: { archivedAt: reading.at } });
+    expect((await storeEstimate({ db }, reading.id)).status).toBe('ok');
+    const after = await readAgain(have, 0.9, { phase: 'after', at: '2026-03-09T16:00:00Z' });
+    expect((await storeEstimate({ db }, after.reading.id)).status).toBe('ok');
+    expect(await db.unitFouling.count({ where: { unitId: unit.id } })).toBe(0);
+    await db.reading.update({ where: { id: reading.id }, data: { visitId: null } });
+    expect((await storeEstimate({ db }, reading.id)).status).toBe('ok');
   });
 
   it('says which reading is not on file', async () => {

@@ -11,7 +11,7 @@ import { takeCall } from '@/lib/features/jobs/verbs/take-call';
 import { takeStep } from '@/lib/features/jobs/verbs/take-step';
 import { squeezeEmergency } from '@/lib/features/visits/verbs/squeeze-in';
 import { useDatabase } from '@/tests/support/database';
-import { haveOneUnit, jobRow, personRow, unitRow, visitRow, visitTaskRow } from '@/tests/support/factories';
+import { findingRow, haveOneUnit, jobRow, personRow, unitRow, visitRow, visitTaskRow } from '@/tests/support/factories';
 
 const database = useDatabase();
 const now = new Date('2026-11-25T17:05:00Z');
@@ -217,4 +217,229 @@ it('lists show what is open with the most pressing first, its visit and its quot
   });
   expect((await jobsOnVisit(db, visit.id)).map((j) => [j.what, j.outcomes[0]?.note])).toEqual([['Booked', undefined], ['Quoted', 'No key']]); // prettier-ignore
   expect((await jobsOfVisit(db, visit.id)).map((j) => j.id).toSorted()).toEqual([quoted, booked?.id ?? ''].toSorted());
+});
+
+it('a kitchen is found by a unit’s serial too, the likest first, as many as are asked for; what is out of use is not', async () => {
+  const { db } = database;
+  const place = async (name: string, over: object = {}, unit: object = {}) => (await haveOneUnit(db, { kitchen: { name, ...over }, unit })).kitchen; // prettier-ignore
+  await place('Zander Grill and Fish Bar', {}, { serial: 'Sn-77Q', name: 'Prep table' });
+  await place('Zander');
+  await place('Zander Grill', { archivedAt: now });
+  const left = await haveOneUnit(db, { kitchen: { name: 'Zander Pier' } });
+  await db.customer.update({ where: { id: left.customer.id }, data: { archivedAt: now } });
+  const gone = await haveOneUnit(db, { kitchen: { name: 'Other' } });
+  await db.unit.create({ data: unitRow(gone.kitchen.id, { name: 'Zander cabinet', serial: 'SN-99', archivedAt: now }) });
+  const found = async (said: string, limit?: number) => (await findKitchens(db, said, limit)).map((k) => k.name);
+  expect(await found('zander')).toEqual(['Zander', 'Zander Grill and Fish Bar']);
+  expect(await found('zander', 1)).toEqual(['Zander']);
+  expect(await found('sn-77q')).toEqual(['Zander Grill and Fish Bar']);
+  expect(await found('sn-99')).toEqual([]);
+  // Which unit it was found by is said, and nothing where it was found by its own name.
+  expect(await findKitchens(db, 'prep table zander')).toMatchObject([{ unit: expect.stringMatching(/^Prep table, TAG-/) }]);
+  expect((await findKitchens(db, 'zander', 1))[0]?.unit).toBeNull();
+  // The customer's telephone and contact stand in for the kitchen's.
+  await db.customer.update({ where: { id: gone.customer.id }, data: { phone: '555 010 3322', contactName: 'Teodor Wick' } });
+  expect(await findKitchens(db, 'teodor')).toMatchObject([{ name: 'Other', customer: gone.customer.name, phone: '555 010 3322' }]);
+  expect(await found('0103322')).toEqual(['Other']);
+  // Four digits are a house number.
+  expect(await found('3322')).toEqual([]);
+});
+
+it('the desk of a kitchen that rings: its units, its last and next visits, what stands wrong and what is overdue', async () => {
+  const { db } = database;
+  const shop = await haveOneUnit(db, { unit: { name: 'Walk-in' }, person: { name: 'Nell Ash' } });
+  const { kitchen, unit, person, tasks } = shop;
+  const [gone] = await db.unit.createManyAndReturn({
+    data: [unitRow(kitchen.id, { name: 'Gone', archivedAt: now }), unitRow(kitchen.id, { name: 'Ice maker' })],
+  });
+  const visit = (at: string, over: object = {}) => db.visit.create({ data: visitRow(kitchen.id, person.id, new Date(at), 30, over) });
+  const done = (at: string) => visit(at, { status: 'done', closedAt: new Date(at) });
+  const old = await done('2026-10-01T17:00:00Z');
+  const last = await done('2026-11-20T17:00:00Z');
+  const coming = [];
+  for (const day of ['07', '02', '05', '03', '06', '04']) coming.push(await visit(`2026-12-${day}T17:00:00Z`));
+  await visit('2026-12-01T17:00:00Z', { status: 'cancelled', cancelReason: 'Closed' });
+  const started = await visit('2026-11-25T16:00:00Z', { status: 'started', arrivedAt: now });
+  const [at, later] = [new Date('2026-11-20T17:10:00Z'), new Date('2026-11-20T17:40:00Z')];
+  await db.finding.createMany({
+    data: [
+      findingRow(old.id, unit.id, 'drain', 'blocked', new Date('2026-10-01T17:10:00Z')),
+      findingRow(last.id, unit.id, 'drain', 'runs', at),
+      findingRow(last.id, unit.id, 'condenser_fan', 'failed', at),
+      // As found and as left in one moment: as left is how it stands.
+      findingRow(last.id, unit.id, 'coil', 'packed', later),
+      findingRow(last.id, unit.id, 'coil', 'bare', later, { phase: 'left' }),
+      findingRow(last.id, unit.id, 'ice', 'block', later),
+      findingRow(last.id, unit.id, 'gasket', 'failed', later, { supersededAt: now }),
+      findingRow(last.id, gone?.id ?? '', 'drain', 'blocked', at),
+    ],
+  });
+  const [first, second, third] = tasks;
+  await db.task.update({ where: { id: first?.id ?? '' }, data: { dueOn: new Date('2026-11-24') } });
+  await db.task.update({ where: { id: second?.id ?? '' }, data: { dueOn: new Date('2026-11-25') } });
+  await db.task.update({ where: { id: third?.id ?? '' }, data: { dueOn: new Date('2026-11-20'), active: false } });
+  const job = await db.job.create({ data: jobRow(unit) });
+  const desk = await kitchenDesk(db, kitchen.id, now);
+  expect(desk?.kitchen.units.map((u) => u.name)).toEqual(['Ice maker', 'Walk-in']);
+  expect(desk?.kitchen.customer.name).toBe(shop.customer.name);
+  expect(desk?.today).toBe('2026-11-25');
+  expect(desk?.last).toMatchObject({ id: last.id, technician: { name: 'Nell Ash' } });
+  expect(desk?.coming.map((v) => v.id)).toEqual([started.id, ...coming.toSorted((a, b) => +a.startsAt - +b.startsAt).slice(0, 4).map((v) => v.id)]); // prettier-ignore
+  expect(desk?.trouble.map((t) => [t.unit, t.aspect, t.grade, t.at])).toEqual([['Walk-in', 'ice', 'block', later], ['Walk-in', 'condenser_fan', 'failed', at]]); // prettier-ignore
+  expect(desk?.overdue).toBe(1);
+  expect(desk?.jobs.map((j) => j.id)).toEqual([job.id]);
+  await db.kitchen.update({ where: { id: kitchen.id }, data: { archivedAt: now } });
+  expect(await kitchenDesk(db, kitchen.id, now)).toBeNull();
+});
+
+it('a call counts against what was done at its units in the thirty days before it, to the day', async () => {
+  const { db } = database;
+  const shop = await haveOneUnit(db, { person: { name: 'Nell Ash' } });
+  const drain = shop.tasks.find((t) => t.kindKey === 'drain_inspection') ?? expect.fail();
+  // Noon in Denver, but one late in the evening, which is the next day elsewhere.
+  for (const at of ['2026-10-25T19:00:00Z', '2026-10-27T05:00:00Z', '2026-11-25T16:00:00Z', '2026-11-26T19:00:00Z']) {
+    const visit = await db.visit.create({ data: visitRow(shop.kitchen.id, shop.person.id, new Date(at), 60, { status: 'done', closedAt: new Date(at) }) }); // prettier-ignore
+    await db.finding.create({ data: findingRow(visit.id, shop.unit.id, 'drain', 'runs', new Date(at)) });
+    await db.visitTask.create({ data: visitTaskRow(visit.id, drain, { outcome: 'done', open: false }) });
+  }
+  const closed = (what: string, at: string) =>
+    db.job.create({ data: jobRow(shop.unit, { what, state: 'done', closedAt: new Date(at), closedById: ctx.actor.userId }) });
+  await closed('Too old', '2026-10-25T19:00:00Z');
+  await closed('Just', '2026-10-26T19:00:00Z');
+  await closed('After', '2026-11-26T19:00:00Z');
+  await db.job.create({ data: jobRow(shop.unit, { what: 'Declined', state: 'declined', closedAt: now, closedById: ctx.actor.userId, closedNote: 'x' }) }); // prettier-ignore
+  const job = await db.job.create({ data: jobRow(shop.unit, { source: 'call', createdAt: now }) });
+  const against = (await jobPage(db, job.id))?.against;
+  const { label } = await db.taskKind.findUniqueOrThrow({ where: { key: 'drain_inspection' } });
+  // Newest first; of one day in either order.
+  expect(against?.map((p) => p.on)).toEqual(['2026-11-25', '2026-10-26', '2026-10-26']);
+  expect(against?.map((p) => `${p.on} ${p.what}`).toSorted()).toEqual([`2026-10-26 ${label}`, '2026-10-26 Just', `2026-11-25 ${label}`].toSorted()); // prettier-ignore
+  const past = (await kitchenDesk(db, shop.kitchen.id, now))?.past ?? [];
+  const whoDid = (on: string, what: string) => past.find((p) => p.on === on && p.what === what)?.by;
+  expect([whoDid('2026-11-25', label), whoDid('2026-10-26', 'Just')]).toEqual(['Nell Ash', 'Idris Fenn']);
+});
+
+it('its history says who: by name, by account, or the program; its quotes come newest first, and no more than six visits', async () => {
+  const { db } = database;
+  const shop = await haveOneUnit(db);
+  const job = await db.job.create({ data: jobRow(shop.unit) });
+  const event = (over: object) => db.jobEvent.create({ data: { jobId: job.id, at: now, kind: 'changed', reason: 'x', ...over } });
+  await event({ byUserId: ctx.actor.userId });
+  await event({ byUserId: ctx.actor.userId, byName: 'Rosa Ibarra' });
+  for (let day = 10; day < 17; day += 1)
+    await db.visit.create({ data: visitRow(shop.kitchen.id, shop.person.id, new Date(`2026-12-${day}T17:00:00Z`), 30) });
+  const quote = { jobId: job.id, lines: { v: 1, lines: [] }, netCents: 0, taxCents: 0, totalCents: 0, currency: 'USD', validUntil: new Date('2026-12-20'), reason: '' }; // prettier-ignore
+  await db.quote.create({ data: { ...quote, version: 1, sentAt: now, supersededAt: now } });
+  await db.quote.create({ data: { ...quote, version: 2 } });
+  const page = await jobPage(db, job.id);
+  expect(page?.events.map((e) => e.by)).toEqual(['the program', 'Idris Fenn', 'Rosa Ibarra']);
+  expect(page?.quotes.map((q) => [q.version, q.validUntil, q.lines])).toEqual([[2, '2026-12-20', []], [1, '2026-12-20', []]]); // prettier-ignore
+  expect(page?.coming).toHaveLength(6);
+});
+
+it('a change says what was there before, once, and one that changes nothing is none', async () => {
+  const { db } = database;
+  const shop = await haveOneUnit(db);
+  const [other] = await db.unit.createManyAndReturn({ data: [unitRow(shop.kitchen.id, { name: 'Spare' })] });
+  const elsewhere = await haveOneUnit(db);
+  const { id } = await db.job.create({ data: jobRow(shop.unit, { what: 'Drips', urgency: 'week' }) });
+  const edit = async (over: object) => {
+    const { version, what, urgency } = await onFile(id);
+    const units = await db.jobUnit.findMany({ where: { jobId: id } });
+    await editJob({ db, ...ctx }, { jobId: id, version, what, urgency, unitIds: units.map((u) => u.unitId), ...over });
+  };
+  const said = async () => (await db.jobEvent.findMany({ where: { jobId: id, kind: 'changed' }, orderBy: { seq: 'asc' } })).map((e) => [e.reason, e.byUserId]); // prettier-ignore
+  const before = await onFile(id);
+  await edit({});
+  expect(await onFile(id)).toEqual(before);
+  expect(await said()).toEqual([]);
+  await edit({ what: 'Drips a lot' });
+  await edit({ urgency: 'today' });
+  await edit({ unitIds: [shop.unit.id, other?.id ?? ''] });
+  await edit({ unitIds: [other?.id ?? ''] });
+  await edit({ unitIds: [shop.unit.id], what: 'Runs over' });
+  const by = ctx.actor.userId;
+  expect(await said()).toEqual([
+    ['Was: “Drips”.', by],
+    ['From “Within the week” to “Today”.', by],
+    ['Other units.', by],
+    ['Other units.', by],
+    ['Was: “Drips a lot”. Other units.', by],
+  ]);
+  expect(await onFile(id)).toMatchObject({ what: 'Runs over', urgency: 'today', version: 6 });
+  expect(await db.jobUnit.findMany({ where: { jobId: id } })).toMatchObject([{ unitId: shop.unit.id }]);
+  await expect(edit({ unitIds: [shop.unit.id, elsewhere.unit.id] })).rejects.toMatchObject({
+    code: 'conflict',
+    field: 'unitIds',
+    message: 'A chosen unit is not at this kitchen.',
+  });
+  await expect(edit({ jobId: crypto.randomUUID() })).rejects.toMatchObject({ code: 'not_found' });
+  await step(id, 'asked', 'declined', 'Sold');
+  await expect(edit({ what: 'Closed' })).rejects.toMatchObject({ code: 'conflict', message: expect.stringContaining('changed this job a moment ago') }); // prettier-ignore
+});
+
+it('is put on a visit of its own kitchen that is not over, unless its quote waits for an answer', async () => {
+  const { db } = database;
+  const [shop, elsewhere] = [await haveOneUnit(db), await haveOneUnit(db)];
+  let hours = 0;
+  const visitOf = async (of: typeof shop, status: 'booked' | 'started' | 'done' | 'cancelled') =>
+    (await db.visit.create({ data: visitRow(of.kitchen.id, of.person.id, new Date(now.getTime() + (hours += 2) * 3600_000), 60, { status, ...(status === 'done' ? { closedAt: now } : {}), ...(status === 'cancelled' ? { cancelReason: 'x' } : {}) }) })).id; // prettier-ignore
+  const put = async (visitId: string, over: object = {}, jobId?: string) =>
+    putOnVisit({ db, ...ctx }, { jobId: jobId ?? (await db.job.create({ data: jobRow(shop.unit, over) })).id, visitId });
+  const over = { code: 'conflict', field: 'visitId', message: 'That visit is over. Choose another.' };
+  await expect(put(await visitOf(shop, 'done'))).rejects.toMatchObject(over);
+  await expect(put(await visitOf(shop, 'cancelled'))).rejects.toMatchObject(over);
+  await expect(put(crypto.randomUUID())).rejects.toMatchObject({
+    code: 'not_found',
+    field: 'visitId',
+    message: 'That visit is not on file.',
+  });
+  const there = await visitOf(elsewhere, 'booked');
+  await expect(put(there)).rejects.toMatchObject({ code: 'conflict', field: 'kitchenId', message: 'That job is of another kitchen.' });
+  await expect(put(there, {}, crypto.randomUUID())).rejects.toMatchObject({ code: 'not_found', message: 'That job is not on file.' });
+  const started = await visitOf(shop, 'started');
+  await expect(put(started, { state: 'quoted' })).rejects.toMatchObject({ code: 'conflict', message: expect.stringContaining('Say first that they agreed') }); // prettier-ignore
+  expect(await db.job.count({ where: { visitId: started } })).toBe(0);
+  await put(started);
+  const [job] = await db.job.findMany({ where: { visitId: started }, include: { events: { where: { kind: 'moved' } } } });
+  expect(job).toMatchObject({ state: 'booked', events: [{ from: 'asked', to: 'booked', visitId: started, byUserId: ctx.actor.userId, reason: '' }] }); // prettier-ignore
+});
+
+it('a call is taken of a kitchen and units that are on file', async () => {
+  const { db } = database;
+  const shop = await haveOneUnit(db);
+  const said = { kitchenId: shop.kitchen.id, unitIds: [shop.unit.id] };
+  const { jobId } = await call({ ...said, callerPhone: '555 0199' });
+  expect(await onFile(jobId)).toMatchObject({
+    callerPhone: '555 0199',
+    createdById: ctx.actor.userId,
+    createdAt: now,
+    urgency: 'now',
+    source: 'call',
+  });
+  expect(await db.jobUnit.findMany({ where: { jobId } })).toMatchObject([{ unitId: shop.unit.id }]);
+  const unknown = { code: 'conflict', field: 'unitIds', message: expect.stringContaining('no longer on file') };
+  await expect(call({ ...said, unitIds: [shop.unit.id, have.unit.id] })).rejects.toMatchObject(unknown);
+  await db.unit.update({ where: { id: shop.unit.id }, data: { archivedAt: now } });
+  await expect(call(said)).rejects.toMatchObject(unknown);
+  await db.kitchen.update({ where: { id: shop.kitchen.id }, data: { archivedAt: now } });
+  await expect(call({ ...said, unitIds: [] })).rejects.toMatchObject({ code: 'not_found', field: 'kitchenId' });
+});
+
+it('a step that leaves a job where it stands is in its history, with its reason', async () => {
+  const { db } = database;
+  const { jobId } = await call({ urgency: 'week' });
+  await step(jobId, 'asked', 'quote_wanted');
+  expect(await onFile(jobId)).toMatchObject({ state: 'asked', needsQuote: true, version: 2 });
+  await step(jobId, 'asked', 'agreed', 'By phone');
+  await step(jobId, 'agreed', 'part_wanted', 'Fan motor');
+  const events = await db.jobEvent.findMany({ where: { jobId }, orderBy: { seq: 'asc' } });
+  expect(events.map((e) => [e.kind, e.to, e.reason, e.byUserId])).toEqual([
+    ['opened', 'asked', '', ctx.actor.userId],
+    ['changed', null, 'A quote first.', ctx.actor.userId],
+    ['moved', 'agreed', 'By phone', ctx.actor.userId],
+    ['changed', null, 'A part is needed: Fan motor', ctx.actor.userId],
+  ]);
+  await expect(step(jobId, 'agreed', 'again')).rejects.toMatchObject({ code: 'conflict' });
+  await expect(step(crypto.randomUUID(), 'asked', 'done')).rejects.toMatchObject({ code: 'not_found' });
 });

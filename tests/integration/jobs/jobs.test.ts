@@ -4,6 +4,11 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import type { Role } from '@/lib/core/people/access';
 import { jobsOfUnit } from '@/lib/features/equipment/reads/trouble';
 import { reviseRulesAfterVisit } from '@/lib/features/intervals/verbs/revise-after-visit';
+import { foundAgain, leaveVisit } from '@/lib/features/jobs/verbs/after-visit';
+import { applyOutcomes } from '@/lib/features/jobs/verbs/apply-outcomes';
+import { putOnVisit } from '@/lib/features/jobs/verbs/book-job';
+import { localDate } from '@/lib/core/calendar';
+import type { JobOutcome } from '@/lib/core/entries/entries';
 import { settleJob } from '@/lib/features/jobs/verbs/settle-job';
 import { cancelVisit } from '@/lib/features/visits/verbs/cancel-visit';
 import { useDatabase } from '@/tests/support/database';
@@ -271,5 +276,83 @@ describe('going back', () => {
       code: 'conflict',
       message: expect.stringContaining('A closed visit has settled this one as done already: “Found right at a visit.”'),
     });
+  });
+});
+
+describe('a visit that ends', () => {
+  const at = noon;
+  /** A visit with a job on it that was booked from where it stood. */
+  async function onVisit(have: Have, from: 'asked' | 'agreed' | 'part_ordered', over: object = {}) {
+    const { db } = database;
+    const start = new Date(noon.getTime() + (await db.visit.count()) * 7_200_000);
+    const visit = await db.visit.create({ data: visitRow(have.kitchen.id, have.person.id, start, 60) });
+    const job = await db.job.create({ data: jobRow(have.unit, { state: from, createdAt: noon, ...over }) });
+    await putOnVisit({ db, actor: dispatcher, now: noon }, { jobId: job.id, visitId: visit.id });
+    return { visitId: visit.id, id: job.id, there: { visitId: visit.id, by: owner.userId, at } };
+  }
+  const leave = (how: 'cancelled' | 'closed', of: Awaited<ReturnType<typeof onVisit>>) =>
+    database.db.$transaction((tx) => leaveVisit(tx, how, of.there));
+  const lastEvent = (jobId: string) => database.db.jobEvent.findFirst({ where: { jobId }, orderBy: { seq: 'desc' } });
+
+  it('by being cancelled brings its jobs back to where they stood before they were booked, last of all', async () => {
+    const { db } = database;
+    const have = await haveOneUnit(db);
+    for (const from of ['asked', 'agreed', 'part_ordered'] as const) {
+      const one = await onVisit(have, from);
+      await leave('cancelled', one);
+      expect(await onFile(one.id)).toMatchObject({ state: from, closedAt: null });
+      expect(await lastEvent(one.id)).toMatchObject({ kind: 'moved', from: 'booked', to: from, reason: 'The visit was cancelled.', visitId: one.visitId, byUserId: owner.userId, at }); // prettier-ignore
+    }
+    const twice = await onVisit(have, 'asked');
+    await leave('cancelled', twice);
+    await db.job.update({ where: { id: twice.id }, data: { state: 'agreed' } });
+    await putOnVisit({ db, actor: dispatcher, now: noon }, { jobId: twice.id, visitId: twice.visitId });
+    // Found again there says nothing to a visit that was called off.
+    await db.jobEvent.create({ data: { jobId: twice.id, at, kind: 'found_again', visitId: twice.visitId } });
+    await leave('cancelled', twice);
+    expect((await onFile(twice.id)).state).toBe('agreed');
+  });
+
+  it('by closing without a word on them leaves them to the office; what was found again there waits for a date', async () => {
+    const { db } = database;
+    const have = await haveOneUnit(db);
+    const silent = await onVisit(have, 'agreed');
+    const done = await db.job.create({ data: jobRow(have.unit, { state: 'done', closedAt: noon, closedById: owner.userId, visitId: silent.visitId }) }); // prettier-ignore
+    const other = await onVisit(have, 'asked');
+    await leave('closed', silent);
+    expect((await onFile(silent.id)).state).toBe('looked_at');
+    expect(await lastEvent(silent.id)).toMatchObject({ reason: 'The visit closed without a word on it.', from: 'booked', to: 'looked_at' });
+    expect((await onFile(done.id)).state).toBe('done');
+    expect((await onFile(other.id)).state).toBe('booked');
+    const again = await onVisit(have, 'agreed');
+    const found = { id: again.id, note: 'Drain blocked still', dueOn: localDate('2026-12-02') };
+    // Said twice of one visit, it is one.
+    for (const dueOn of [found.dueOn, null]) await db.$transaction((tx) => foundAgain(tx, [{ ...found, dueOn }], again.there));
+    expect(await db.jobEvent.findMany({ where: { jobId: again.id, kind: 'found_again' } })).toMatchObject([{ reason: 'Drain blocked still', visitId: again.visitId, byUserId: owner.userId, at }]); // prettier-ignore
+    expect(await onFile(again.id)).toMatchObject({ dueOn: new Date('2026-12-02'), state: 'booked' });
+    await leave('closed', again);
+    expect((await onFile(again.id)).state).toBe('asked');
+    expect(await lastEvent(again.id)).toMatchObject({ reason: 'Found again at the visit.' });
+  });
+
+  it('takes each job to where its technician said it stands, the last word last, in their words', async () => {
+    const { db } = database;
+    const have = await haveOneUnit(db);
+    const say = async (outcome: JobOutcome, note: string, over: object = {}, from: 'asked' | 'part_ordered' = 'asked') => {
+      const one = await onVisit(have, from);
+      const row = (o: JobOutcome, n: string, minute: number, more: object = {}) =>
+        db.jobOutcome.create({ data: { id: randomUUID(), visitId: one.visitId, jobId: one.id, outcome: o, note: n, at: new Date(noon.getTime() + minute * 60_000), ...more } }); // prettier-ignore
+      await row(outcome, note, 1, over);
+      await db.$transaction((tx) => applyOutcomes(tx, one.visitId, { by: owner.userId, at }));
+      const { state, needsQuote, partsWanted } = await onFile(one.id);
+      const event = await lastEvent(one.id);
+      return [state, needsQuote, partsWanted, event?.reason, event?.byUserId];
+    };
+    expect(await say('done', '')).toEqual(['done', false, false, 'Done.', owner.userId]);
+    expect(await say('done', 'New belt', { byUserId: dispatcher.userId })).toEqual(['done', false, false, 'Done: New belt', dispatcher.userId]); // prettier-ignore
+    expect((await say('found_right', ''))[0]).toBe('done');
+    expect((await say('needs_part', 'Fan motor')).slice(0, 3)).toEqual(['agreed', false, true]);
+    expect((await say('needs_quote', '')).slice(0, 3)).toEqual(['looked_at', true, false]);
+    expect((await say('not_done', 'No key')).slice(0, 3)).toEqual(['looked_at', false, false]);
   });
 });

@@ -81,7 +81,7 @@ describe('a cell', () => {
     ['lat', '4.1.1', 'Is not a number. Write the bare number; the column’s name already says degrees.'],
     ['lat', '41 N', 'Is not a number. Write the bare number; the column’s name already says degrees.'],
     ['lat', '90.1', 'Is out of range: -90 to 90 degrees is possible.'],
-    ['charge_oz', '-1', 'Is out of range: 0.176 to 17600 oz is possible.'],
+    ['charge_oz', '-1', 'Is out of range: 0.177 to 17600 oz is possible.'],
     ['energy_price_per_kwh', '10.1', 'Is out of range: 0 to 10 per kWh is possible.'],
     ['coil_cleaning_anchor', 'whenever', 'Is not one of: last_completed, calendar.'],
     ['refrigerant', 'R999', 'Is not a refrigerant on our list. Write it like R404A; the list stands with the columns. Or unknown.'],

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { localDate } from '@/lib/core/calendar';
 import { OVERDUE_REASONS, overdueTable, type Crew, type OverdueGroup } from '@/lib/core/owner/overdue';
 import { filterAddress, foulingFilter } from '@/lib/core/owner/fouling-filter';
+import { followHabits } from '@/lib/core/measures/habits';
 import { weeklyLetter, type WeekFacts } from '@/lib/core/owner/weekly';
 
 const day = (weekday: 1 | 2, from: string, to: string) => ({ weekday, from, to });
@@ -54,6 +55,10 @@ describe('the letter of Monday', () => {
   it('says what happened, what waits and what to decide, each with its page', () => {
     const { subject, text } = weeklyLetter(FACTS);
     expect(subject).toBe('Lark Point: the week of Mon 30 Nov');
+    // As the shop writes its dates.
+    followHabits({ dates: 'month_first' });
+    expect(weeklyLetter(FACTS).subject).toBe('Lark Point: the week of Mon, Nov 30');
+    followHabits({ dates: 'day_first' });
     const lines = text.split('\n');
     expect(lines[0]).toBe('Ruth,');
     expect(lines[2]).toMatch(/^Last week: 11 of 12 visits done, 32 h in kitchens\. Kitchens rang 1 time/);

@@ -1,26 +1,35 @@
 import { describe, expect, it } from 'vitest';
 import type { z } from 'zod';
 import { AnswerQuoteOnPage, AnswerVisit, AskToBeRung, MakePage } from '@/lib/schemas/customers/customer-pages';
-import { Archive, NewCustomer, SetSending } from '@/lib/schemas/customers/customers';
+import { Archive, EditCustomer, NewCustomer, SetSending } from '@/lib/schemas/customers/customers';
 import { AnswerChange, Arrivals, FindPlaces, KitchenChanged, NewBlackout, NewKitchen, SetPosition, AcceptPlaces } from '@/lib/schemas/customers/kitchens'; // prettier-ignore
 import { CustomerReply } from '@/lib/schemas/customers/links';
 import { SendQuarter } from '@/lib/schemas/customers/quarters';
 import { SendReport } from '@/lib/schemas/customers/reports';
-import { ChoiceFigures, DecideUnit } from '@/lib/schemas/equipment/choices';
+import { ChoiceFigures, DecideUnit, LookAgain } from '@/lib/schemas/equipment/choices';
+import { NewUnit } from '@/lib/schemas/equipment/equipment';
 import { CheckFleet, SheetChoice } from '@/lib/schemas/equipment/fleet-csv';
-import { NewCertificate, NewCylinder, NewCylinderEntry, NewLeakTest, TakeEntryBack } from '@/lib/schemas/equipment/refrigerant-book';
+import {
+  CylinderGone,
+  NewCertificate,
+  NewCylinder,
+  NewCylinderEntry,
+  NewLeakTest,
+  TakeEntryBack,
+} from '@/lib/schemas/equipment/refrigerant-book';
 import { EditJob, JobStepTaken, PutOnVisit, TakeCall } from '@/lib/schemas/jobs/jobs';
 import { AnswerQuote, ChooseTime, ChooseTimeOnPage, SaveQuote, SendQuote } from '@/lib/schemas/jobs/quotes';
 import { SendAway } from '@/lib/schemas/people/absences';
-import { ChoosePassword, ConfirmSecondStep, NewPerson, NewTimeOff, SetPassword } from '@/lib/schemas/people/people';
+import { AskForLink, ChangePassword, ChoosePassword, ConfirmSecondStep, NewPerson, NewTimeOff, ProveIt, SetPassword } from '@/lib/schemas/people/people'; // prettier-ignore
 import { AddWarranty, MovePart, PartFile, SavePart } from '@/lib/schemas/shop/parts';
 import { PolicyForm, policyFromForm } from '@/lib/schemas/shop/policy';
 import { EditShop, ReportLook, SetCosts, SetUp } from '@/lib/schemas/shop/shop';
 import { UploadAsked, UploadPiece } from '@/lib/schemas/tablet/files';
-import { AcceptPlan } from '@/lib/schemas/visits/planning';
+import { AcceptPlan, StartPlan } from '@/lib/schemas/visits/planning';
 import { SqueezeAsk, SqueezeTake } from '@/lib/schemas/visits/squeeze';
-import { AcceptChanges, EditRule, EditTaskKind, NewTask, NewTaskKind, ReviewChange } from '@/lib/schemas/visits/tasks';
-import { BookVisit, ChangeVisit, MoveVisit } from '@/lib/schemas/visits/visits';
+import { AcceptChanges, EditRule, EditTaskKind, LockRule, NewTask, NewTaskKind, RemoveTask, ReviewChange, SettleJob } from '@/lib/schemas/visits/tasks'; // prettier-ignore
+import { TravelFile } from '@/lib/schemas/visits/travel';
+import { BookVisit, CancelVisit, ChangeVisit, GiveVisit, MoveVisit } from '@/lib/schemas/visits/visits';
 import { DEFAULT_POLICY } from '@/lib/core/intervals';
 import { LEARNING_TASKS } from '@/lib/core/tasks';
 import { send, type Sent } from './support/send';
@@ -57,6 +66,8 @@ const PRICED = (most: string) => ({ '-1': 'Not below nothing.', [String(Number(m
 const SHOP = { name: 'Larkspur', timeZone: 'UTC', currency: 'USD', phone: '', email: '', position: '', overdueLimitDays: '14', remindDayBefore: '', circuity: '1.3', region: 'us', dates: 'day_first', speed: '22', speedOnFile: '', distance: 'mi', seen: '1' }; // prettier-ignore
 const PERSON = { name: 'Rosa Lindqvist', email: 'R@Shop.example', role: 'technician', skills: ['roof'], phone: '', gaugeGrade: '1A', 'gaugeSpan.value': '500', 'gaugeSpan.unit': 'psig', home: '', 'shifts.mon': '7-3:30', password: '' }; // prettier-ignore
 const SETUP = { code: '2718-2818-2845', shop: 'Larkspur', timeZone: 'America/Denver', currency: 'USD', name: 'Maren', email: 'm@shop.example', password: 'four plain little words' }; // prettier-ignore
+const TEN = '1 2 3 4 5 6 7 8 9 10';
+const UNIT = { kitchenId: ID, name: 'Fry line', tag: '', kind: 'drawer_base', placement: 'fryer', refrigerant: 'R290', 'chargeKg.unit': 'g', 'chargeKg.value': '', application: 'medium', expansion: 'capillary', circuitAccess: 'sealed', condenserKind: 'fin_and_tube', 'cutoutPaGauge.unit': 'psig', 'cutoutPaGauge.value': '', 'boxSetK.unit': 'C', 'boxSetK.value': '', headControl: '', 'nominalCoolingW.unit': 'btuh', 'nominalCoolingW.value': '', 'runHoursPerDay.unit': 'h', 'runHoursPerDay.value': '', 'airOverRoomK.unit': 'K', 'airOverRoomK.value': '', airProfile: '', thermometerClass: '', make: '', model: '', serial: '', notes: '', lastCleanedOn: '', firstDueOn: '', 'compressorMap.massFlow': TEN, 'compressorMap.power': TEN, 'compressorMap.ratedSuperheatK': '' }; // prettier-ignore
 const ASK = { kitchenId: ID, unitIds: [], what: 'Box is warm', minutes: '60', date: '2026-12-01', from: '10:05', anyHour: '' };
 const QUOTE = { jobId: ID, 'lines[0].kind': 'part', 'lines[0].what': 'Fan motor', 'lines[0].partNumber': '', 'lines[0].quantity': '1', 'lines[0].unit': '', 'lines[0].price': '90', 'lines[0].taxed': '', taxPercent: '', validUntil: '2026-12-31', reason: 'The fan is dead. It must turn.' }; // prettier-ignore
 
@@ -105,10 +116,10 @@ const FORMS: Form[] = [
     ['to', ['2026-12-24'], { '2026-12-23': 'The last day comes before the first.', ...DATE }],
     ['reason', [n(200)], { [n(201)]: 'At most 200 characters.' }],
   ]],
-  ['what changed in a kitchen', KitchenChanged, { kitchenId: ID, since: '2026-10-01', breathes: 'more', what: 'A fryer' }, [['what', ['Wok'], { no: 'Say what changed.' }]]],
+  ['what changed in a kitchen', KitchenChanged, { kitchenId: ID, since: '2026-10-01', breathes: 'more', what: 'A fryer' }, [['what', ['Wok', n(200)], { no: 'Say what changed.', '': 'Say what changed.', [n(201)]: 'At most 200 characters.' }], ['since', ['2026-10-02'], { ...DATE, '': 'Give a date as year-month-day.' }]]],
   ['what changed, when asked', AnswerChange, { id: ID, answer: 'menu' }, [['answer', ['nothing'], { who: 'Choose what changed, or that nothing did.', '': 'Choose what changed, or that nothing did.' }]]],
-  ['looking an address up', FindPlaces, { address: '12 Kiln Yard' }, [['address', ['Oslo', n(400)], { Ely: 'Write the address first.', '': 'Write the address first.' }]]],
-  ['a position', SetPosition, { kitchenId: ID, text: '41.88, -87.63' }, [['text', [n(300)], { '': 'Paste a position first.' }]]],
+  ['looking an address up', FindPlaces, { address: '12 Kiln Yard' }, [['address', ['Oslo', n(400)], { Ely: 'Write the address first.', '': 'Write the address first.', [n(401)]: 'At most 400 characters.' }]]],
+  ['a position', SetPosition, { kitchenId: ID, text: '41.88, -87.63' }, [['text', [n(300)], { '': 'Paste a position first.', [n(301)]: 'At most 300 characters.' }]]],
   ['a quarter', SendQuarter, { customerId: ID, quarter: '2026-11-28', toEmail: 'a@b.example', language: 'en' }, [['toEmail', ['c@d.example'], MAIL], ['language', ['es'], { '': 'Choose a language.' }], ['quarter', ['2026-01-01'], DATE]]],
   ['a report', SendReport, { visitId: ID, toEmail: 'a@b.example', language: 'en' }, [['toEmail', ['c@d.example'], MAIL], ['language', ['es'], { '': 'Choose a language.' }]]],
   ['a cylinder', NewCylinder, CYLINDER, [
@@ -130,7 +141,7 @@ const FORMS: Form[] = [
   ['a certificate', NewCertificate, { userId: ID, kind: 'us_608_universal', number: '12', expiresOn: '' }, [
     ['kind', [], { other_one: 'Choose what it is.' }],
     ['number', ['7', n(80)], { '': 'Give its number.', [n(81)]: 'At most 80 characters.' }],
-    ['expiresOn', ['2027-01-31'], {}],
+    ['expiresOn', ['2027-01-31'], { ...DATE, ' ': 'Give a date as year-month-day.' }],
   ]],
   ['a call', TakeCall, { kitchenId: ID, unitIds: [ID], what: 'Warm box', urgency: 'now', source: '', callerName: '', callerPhone: '' }, [
     ['kitchenId', [OTHER], { none: 'Choose a kitchen.' }],
@@ -154,7 +165,7 @@ const FORMS: Form[] = [
   ['sending a quote', SendQuote, { quoteId: ID, to: '' }, [['to', ['a@b.example'], NOT_MAIL]]],
   ['a person', NewPerson, PERSON, [
     ['name', ['Al', n(120)], { A: 'Give the whole name, two letters or more.', '': 'Give the name.', [n(121)]: 'At most 120 characters.' }],
-    ['email', [`${n(60)}@shop.example`], { nobody: 'Give an e-mail address.', '': 'Give an e-mail address.' }],
+    ['email', [`${n(60)}@shop.example`, `a@${`${n(60)}.`.repeat(3)}${n(10)}.example`.slice(0, 200)], { [`a@${`${n(60)}.`.repeat(4)}example`]: 'At most 200 characters.', nobody: 'Give an e-mail address.', '': 'Give an e-mail address.' }],
     ['role', ['owner'], { boss: 'Choose a role.' }],
     ['gaugeGrade', ['4A', ''], { '9A': 'Choose the grade on the dial.' }],
     ['gaugeSpan.value', ['100', '5800'], { '99': 'Between 100 and 5800 psig is possible.', '5802': 'Between 100 and 5800 psig is possible.' }],
@@ -172,7 +183,7 @@ const FORMS: Form[] = [
     ['name', [n(200)], { '': 'Give it a name.', [n(201)]: 'At most 200 characters.' }],
     ['price', ['0', '1,000,000'], { '-1': 'A price is zero or more.', '1000001': 'At most 1,000,000.', '': 'Write a price.' }],
     ['inVan', ['0', '100,000'], { '-1': 'Not below zero.', '100001': 'At most 100,000.', '1.5': 'A whole number.' }],
-    ['warrantyMonths', ['0', '600'], { '1.5': 'Whole months.', ever: 'Whole months.' }],
+    ['warrantyMonths', ['0', '600'], { '1.5': 'Whole months.', ever: 'Whole months.', '-1': 'Not below zero.', '601': 'At most 600 months.' }],
   ]],
   ['a part that moves', MovePart, { number: 'F-1', pieces: '2', from: 'shop', to: 'van' }, [
     ['number', [n(60)], { '': 'Which part?', [n(61)]: 'At most 60 characters.' }],
@@ -204,7 +215,7 @@ const FORMS: Form[] = [
   ]],
   ['setting a shop up', SetUp, SETUP, [
     ['code', [n(40)], { '': 'Type the code that was printed when Rimebook started.', [n(41)]: 'The code is shorter.' }],
-    ['name', ['Al', n(120)], { A: 'Give your name.', '': 'Give your name.' }],
+    ['name', ['Al', n(120)], { A: 'Give your name.', '': 'Give your name.', [n(121)]: 'At most 120 characters.' }],
     ['password', ['river lamp seven tall'], { short: 'Too short: at least 12 characters.' }],
   ]],
   ['an emergency', SqueezeAsk, ASK, [
@@ -238,12 +249,13 @@ const FORMS: Form[] = [
     ['technicianId', [OTHER], { nobody: 'Choose a technician.', '': 'Choose a technician.' }],
     ['minutes', ['10', '720'], MINUTES],
     ['from', ['23:59'], TIMES],
-    ['note', [n(2000)], {}],
+    ['note', [n(2000)], { [n(2001)]: 'At most 2000 letters.' }],
+    ['taskIds', [], { '': 'Choose at least one task.' }],
   ]],
-  ['a visit that moves', MoveVisit, { visitId: ID, version: '1', ...SLOT, reason: 'Ill', anyway: '' }, [['reason', ['Ill', n(500)], { no: 'Say why it moves.', '': 'Say why it moves.' }]]],
+  ['a visit that moves', MoveVisit, { visitId: ID, version: '1', ...SLOT, reason: 'Ill', anyway: '' }, [['reason', ['Ill', n(500)], { no: 'Say why it moves.', '': 'Say why it moves.', [n(501)]: 'At most 500 letters.' }]]],
   ['a visit that changes', ChangeVisit, { visitId: ID, version: '1', taskIds: [], minutes: '45', note: '', fixed: '' }, [['minutes', ['10'], MINUTES], ['note', [n(2000)], { [n(2001)]: 'At most 2000 letters.' }]]],
   ['what a comparison asks', ChoiceFigures, FIGURES, [
-    ['coilPrice', ['0', '1,000,000'], { ...PRICED('1,000,000'), '': 'Give the price of a coil or of a unit.' }],
+    ['coilPrice', ['0', '1,000,000'], { ...PRICED('1,000,000'), dear: 'Write a number.', '': 'Give the price of a coil or of a unit.' }],
     ['coilYears', ['0.5', '60'], YEARS],
     ['unitYears', ['0.5', '60'], YEARS],
     ['leftYears', ['0.5', '60'], YEARS],
@@ -253,13 +265,60 @@ const FORMS: Form[] = [
     ['refrigerantPerKg', ['0', '10,000'], { ...PRICED('10,000'), '': 'Write a number.' }],
   ]],
   ['a decision about a unit', DecideUnit, { ...FIGURES, unitId: ID, way: 'go_on', reason: 'Next year' }, [['way', [], { burn: 'Choose a way.' }], ['reason', ['Why'], { no: 'Say why.' }]]],
+  ['a customer on file', EditCustomer, { id: ID, version: '2', name: 'Blue Heron', contactName: '', email: '', phone: '', notes: '', language: 'es' }, [['name', [n(120)], NAME], ['version', ['0'], {}]]],
+  ['another look at a decision', LookAgain, { id: ID, note: 'Still right' }, [['note', ['Yes', n(500)], { no: 'Say what you think of it today.', '': 'Say what you think of it today.', [n(501)]: 'At most 500 characters.' }]]],
+  ['a cylinder that went', CylinderGone, { id: ID, version: '2', why: 'Sent back' }, [['why', ['Out', n(500)], { no: 'Say where it went.', '': 'Say where it went.', [n(501)]: 'At most 500 characters.' }]]],
+  ['a rule that is locked', LockRule, { taskId: ID, version: '1', lock: 'lock', reason: 'Contract' }, [['reason', ['Why', n(500)], { no: 'Say why; it stays with the history.', '': 'Say why; it stays with the history.', [n(501)]: 'At most 500 characters.' }]]],
+  ['a task taken off', RemoveTask, { taskId: ID, version: '1', reason: 'Gone' }, [['reason', ['Why', n(500)], { no: 'Say why it is taken off.', '': 'Say why it is taken off.', [n(501)]: 'At most 500 characters.' }]]],
+  ['a job settled', SettleJob, { jobId: ID, as: 'done', note: '' }, [['note', [n(500)], { [n(501)]: 'At most 500 characters.' }]]],
+  ['a visit cancelled', CancelVisit, { visitId: ID, version: '1', reason: 'Shut' }, [['reason', ['Ill', n(500)], { no: 'Say why it is cancelled.', '': 'Say why it is cancelled.', [n(501)]: 'At most 500 letters.' }]]],
+  ['a visit given away', GiveVisit, { visitId: ID, version: '1', technicianId: ID, reason: 'Ill' }, [['technicianId', [OTHER], { nobody: 'Choose a technician.', '': 'Choose a technician.' }], ['reason', ['Ill', n(500)], { no: 'Say why someone else has it.', '': 'Say why someone else has it.', [n(501)]: 'At most 500 letters.' }]]],
+  ['a file of driving minutes', TravelFile, { csv: 'a,b\n1,2' }, [['csv', ['a'.repeat(5_000_000)], { '': 'Choose a file or paste its lines.', ' \n ': 'Choose a file or paste its lines.', ['a'.repeat(5_000_001)]: 'Larger than 5 MB. Split it.' }]]],
+  ['a plan asked for', StartPlan, { day: '2026-12-01' }, [['day', ['2028-02-29'], { ...DATE, '': 'Give a date as year-month-day.', '2027-02-29': 'Give a date as year-month-day.' }]]],
+  ['one’s own password', ChangePassword, { current: 'as it was', password: 'as it will be' }, [['current', [' '], { '': 'Give the password you have now.' }], ['password', [' '], { '': 'Give a password.' }]]],
+  ['the password once more', ProveIt, { password: 'x' }, [['password', ['y'], { '': 'Give your password.' }]]],
+  ['a link asked for', AskForLink, { email: 'a@b.example' }, [['email', ['A@B.example'], MAIL]]],
+  ['the look of reports', ReportLook, { seen: '1', reportWords: '' }, [['reportWords', [n(600)], { [n(601)]: 'At most 600 characters.' }]]],
+  ['a unit', NewUnit, UNIT, [
+    ['name', [n(120)], { '': 'Give the unit a name.', [n(121)]: 'At most 120 characters.' }],
+    ['tag', ['A1', 'a'.repeat(40), ''], { A: '2 to 40 letters, digits, dots, dashes and underscores.', ['a'.repeat(41)]: '2 to 40 letters, digits, dots, dashes and underscores.', '-A1': '2 to 40 letters, digits, dots, dashes and underscores.' }],
+    ['kind', ['ice_machine'], { fridge: 'Choose: kind.' }],
+    ['placement', ['wok'], { moon: 'Choose: placement.' }],
+    ['refrigerant', ['unknown'], { R999: 'Choose one from the list.', '': 'Choose the refrigerant on the nameplate.' }],
+    ['chargeKg.value', ['5', '500000'], { '4.9': 'Between 5 and 500000 g is possible.', '500100': 'Between 5 and 500000 g is possible.', some: 'Write a number.' }],
+    ['boxSetK.value', ['-60', '25'], { '-60.1': 'Between -60 and 25 °C is possible.', '25.1': 'Between -60 and 25 °C is possible.' }],
+    ['runHoursPerDay.value', ['0.5', '24'], { '0.4': 'Between 0.5 and 24 h is possible.', '24.1': 'Between 0.5 and 24 h is possible.' }],
+    ['cutoutPaGauge.value', ['30', '2170'], { '29.9': 'Between 30 and 2170 psig is possible.', '2176': 'Between 30 and 2170 psig is possible.' }],
+    ['airOverRoomK.value', ['-15', '40'], { '-15.1': 'Between -15 and 40 K is possible.', '40.1': 'Between -15 and 40 K is possible.' }],
+    ['airProfile', ['steady', ''], { windy: 'Choose: air at the coil over the year.' }],
+    ['thermometerClass', ['tc_2', ''], { best: 'Choose: thermometers it is read with.' }],
+    ['make', [n(120)], { [n(121)]: 'At most 120 characters.' }],
+    ['notes', [n(4000)], { [n(4001)]: 'At most 4000 characters.' }],
+    ['firstDueOn', ['2026-05-02'], DATE],
+    ['compressorMap.ratedSuperheatK', ['0', '60'], { '-0.1': 'At least 0.', '60.1': 'At most 60.', much: 'Write a number.' }],
+    ['compressorMap.power', [TEN, TEN.replaceAll(' ', ';'), TEN.replaceAll(' ', ',\n')], { '1 2 x 4 5 6 7 8 9 10': '“x” is not a number.', [`${TEN} 11`]: 'Ten numbers are wanted; here are 11.', '': 'A map has both: mass flow and power.' }],
+    ['compressorMap.massFlow', [TEN], { '1 2 3 4 5 6 7 8 9 Infinity': '“Infinity” is not a number.', '': 'A map has both: mass flow and power.' }],
+  ]],
 ]; // prettier-ignore
 
 /** Where a bound joins two fields its message may stand beside either. */
 const all = (error: Record<string, string[] | null>) => Object.values(error).flatMap((messages) => messages ?? []);
 
+/** What no person types: an id, what the page was drawn from, a unit, a tick, or a word chosen from a list. */
+const HIDDEN =
+  /^(id|\w+Ids?|version|token|once|seen|secret|key|intent|speedOnFile|lines.*(kind|taxed)|\w+\.unit|form|answer|answersQuotes|remindDayBefore|taxed|lowSide|active|fixed|anyway|anyHour|degrees|verdict|lock|as|passed|kind|source|from|step|urgency|distance|breathes|language|weekday|preferredWeekday|skills|withUserId|headControl|recoveredFor|to)$/;
+/** As the library that checks would say it, in nobody's language. */
+const NOBODYS = /^(Invalid|Too (big|small)|Expected|Unrecognized)|expected/;
+const NONSENSE = ['', ' ', 'x', n(20_000), '-1e99', '1e99', '0.0001', '31/31/2026'];
+
 describe.each(FORMS)('the form of %s', (_, schema, filled, fields) => {
   it('goes in as it is filled here', () => expect(send(schema, filled).error).toEqual({}));
+  it('tells whoever typed nonsense so in words of its own', () => {
+    for (const field of Object.keys(filled).filter((one) => !HIDDEN.test(one)))
+      for (const nonsense of NONSENSE)
+        for (const words of all(send(schema, { ...filled, [field]: nonsense }).error))
+          expect(words, `${field} ${nonsense.slice(0, 20)}`).not.toMatch(NOBODYS);
+  });
   for (const [field, fits, refused] of fields) {
     for (const value of fits) it(`takes ${field} “${String(value).slice(0, 30)}”, ${value.length} long`, () => expect(send(schema, { ...filled, [field]: value }).error).toEqual({})); // prettier-ignore
     for (const [value, message] of Object.entries(refused))

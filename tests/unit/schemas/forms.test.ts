@@ -70,7 +70,7 @@ describe('a unit’s form', () => {
       kind: ['Choose: kind.'],
       refrigerant: ['Choose one from the list.'],
       'chargeKg.value': ['Write a number.'],
-      'cutoutPaGauge.value': ['Between 30 and 2180 psig is possible.'],
+      'cutoutPaGauge.value': ['Between 30 and 2170 psig is possible.'],
       'boxSetK.value': ['Between -76 and 77 °F is possible.'],
       tag: ['2 to 40 letters, digits, dots, dashes and underscores.'],
       'compressorMap.massFlow': ['Ten numbers are wanted; here are 3.'],

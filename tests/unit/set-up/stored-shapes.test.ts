@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { localDate } from '@/lib/core/calendar';
 import { DEFAULT_HYPER, posterior } from '@/lib/core/fouling';
+import { STORED_COLUMNS } from '@/lib/database/stored';
 import { STORED_CHOICE } from '@/lib/database/stored/choices';
 import { STORED_BASELINE, STORED_ESTIMATE } from '@/lib/database/stored/estimate';
 import { STORED_REPLAY, STORED_WORTH } from '@/lib/database/stored/figures';
@@ -51,7 +52,8 @@ const WEIGHED = { cylinderId: 'c', cylinderWords: 'w', startKg: 1, endKg: 2 };
 const AT = { at: 't', paGauge: 1, temperatureK: 294 };
 
 /** Whole values as they lie in their columns. */
-const WHOLE: [name: string, reader: { version: number; read: (json: unknown) => unknown }, value: object][] = [
+type Reader = { name: string; version: number; read: (json: unknown) => unknown; write: (value: never) => object };
+const WHOLE: [name: string, reader: Reader, value: object][] = [
   ['hours', STORED_HOURS, { list: [{ weekday: 1, from: '07:00', to: '09:00' }] }],
   ['compressor map', STORED_COMPRESSOR_MAP, { massFlow: TEN, power: TEN, units: 'C_kg_per_s', ratedSuperheatK: 11 }],
   ['evidence of a rule', STORED_CHANGE_EVIDENCE, { wouldHave: 'FREQ=WEEKLY', wouldHaveDueOn: '2026-01-05' }],
@@ -82,7 +84,7 @@ const WHOLE: [name: string, reader: { version: number; read: (json: unknown) => 
         columns: [{ at: 1, header: 'h', samples: ['s'], filled: 1, target: 't', chosen: true }], headerLine: 1, rows: 1, sheets: ['s'], chosen: 1, moreGroups: 1,
         groups: [{ target: 't', key: 'k', value: 'v', rows: 1, taken: 't', chosen: true, open: true }],
         questions: [{ id: 'i', text: 't', rows: 1, examples: ['e'], answer: 'a', open: true, options: [{ value: 'v', label: 'l' }] }],
-        assumptions: [{ text: 't', rows: 1, examples: ['e'] }], lines: [{ line: 1, cells: ['c'] }],
+        assumptions: [{ column: 'c', text: 't', rows: 1, lines: [2], examples: ['e'] }], lines: [{ line: 1, cells: ['c'] }],
       },
     },
   ],
@@ -154,29 +156,144 @@ function broken(value: unknown, [key, ...rest]: Path): unknown {
   return Object.fromEntries(Object.entries(value ?? {}).map(([k, inner]) => [k, k === key ? broken(inner, rest) : inner]));
 }
 
-describe.each(WHOLE)('stored %s', (name, { version, read }, value) => {
+/** The value without one part of it. */
+function without(value: unknown, [key, ...rest]: Path): unknown {
+  if (Array.isArray(value)) return value.map((inner, i) => (i === Number(key) ? without(inner, rest) : inner));
+  const others = Object.entries(value ?? {}).filter(([k]) => k !== key || rest.length > 0);
+  return Object.fromEntries(others.map(([k, inner]) => [k, k === key ? without(inner, rest) : inner]));
+}
+/** The value with a text in it made into one that nobody wrote. */
+function otherwise(value: unknown, [key, ...rest]: Path): unknown {
+  if (key === undefined) return typeof value === 'string' ? 'no such word' : value;
+  if (Array.isArray(value)) return value.map((inner, i) => (i === Number(key) ? otherwise(inner, rest) : inner));
+  return Object.fromEntries(Object.entries(value ?? {}).map(([k, inner]) => [k, k === key ? otherwise(inner, rest) : inner]));
+}
+/** Parts that a record may lack: what was not said, and what earlier ones did not keep. */
+const MAY_LACK: Record<string, string[]> = {
+  'evidence of a rule': ['wouldHave', 'wouldHaveDueOn'],
+  'what happened to a visit': ['startsAt', 'endsAt', 'technicianId', 'from', 'from.startsAt', 'to', 'to.endsAt', 'why'],
+  'figures as typed': ['boxK'],
+  'answer to an entry': ['note', 'forTablet', 'same', 'clockCorrectedMs', 'visitId'],
+  act: ['changed', 'changed.a', 'kitchenIds', 'unitIds', 'taskIds'],
+  baseline: ['means'],
+  fleet: ['fouling.eyes.ann', 'failures.drain'],
+  'own limits': ['limits.0.sd'],
+  'choices about a sheet': ['sheet', 'columns', 'columns.1', 'values', 'values.a', 'values.a.b', 'answers', 'answers.a'],
+  'note of an import': ['changed.0.before.a', 'changedKitchens'],
+  report: ['problems', 'summary', ...['customers', 'newKitchens', 'kitchens', 'units', 'tasks', 'flammable', 'errors', 'notes', 'rowsOnFile', 'updates', 'kitchenUpdates', 'open'].map((key) => `summary.${key}`), 'sheet', 'sheet.assumptions.0.column', 'sheet.assumptions.0.lines', 'unfit'],
+  'plan as booked': ['booked'],
+  proposal: ['visits.0.reason', 'input.0.mend.id'],
+  decision: ['facts.cleaningMinutes'],
+  estimate: ['doubts.0.leftOut'],
+  'estimate that says nothing': ['condensingK', 'condensingDewK', 'riseK'],
+}; // prettier-ignore
+
+/** Texts that are one of a list, or a date; any other may say what it likes. */
+const WORDS: Record<string, string[]> = {
+  'compressor map': ['units'],
+  'questions about a reading': ['list.0.field'],
+  belief: ['exposure.placement', 'asOf', 'lastCleanedOn', 'state.settled.bank', 'state.today.0.kind', 'state.today.0.on', 'state.today.0.grade', 'state.live', 'state.weights'],
+  quote: ['lines.0.kind'],
+  places: ['list.0.precision'],
+  report: ['problems.0.severity'],
+  proposal: ['unplaced.0.code', 'input.0.mend.at', 'input.0.weight'],
+  worth: ['worth.verdict'],
+  decision: ['result.ways.0.way', 'result.best', 'result.verdict'],
+  estimate: ['status', 'causes.0.id', 'verdict'],
+  'estimate that says nothing': ['status', 'reason', 'verdict'],
+  isolate: ['step'], recover: ['step', 'recoveredFor'], open: ['step'], braze: ['step', 'joints.0.joint'], drier: ['step', 'tubes.0.line'],
+  pressure_test: ['step'], evacuate: ['step'], charge: ['step'], running_check: ['step'],
+}; // prettier-ignore
+
+const reads = (read: (json: unknown) => unknown, json: unknown): boolean => {
+  try {
+    read(json);
+    return true;
+  } catch (e) {
+    if (e instanceof StoredJsonError) return false;
+    throw e;
+  }
+};
+
+describe.each(WHOLE)('stored %s', (name, { version, read, write, name: called }, value) => {
+  const json = { ...(JSON.parse(JSON.stringify(value)) as object), v: version };
+  const some = parts(json).filter((path) => path[0] !== 'v' && path.every((key) => !(Number(key) > 0) || path[0] === 'columns'));
+  const named = (path: Path) => path.join('.');
+
+  it('comes back as it was laid down, and its fault says what it is', () => {
+    expect(write(read(json) as never)).toEqual(json);
+    expect(() => read({ v: version + 1 })).toThrow(`Stored ${called} cannot be read: version ${version + 1} is newer`);
+    expect(called).toMatch(/^[a-z][a-z ]{4,}$/);
+  });
+  it('may lack what nobody said, and nothing else', () => {
+    const lacks = some
+      .filter((path) => !/^\d+$/.test(String(path.at(-1))) || path[0] === 'columns')
+      .filter((path) => reads(read, without(json, path)));
+    expect(lacks.map(named).toSorted()).toEqual((MAY_LACK[name] ?? []).toSorted());
+  });
+  it('takes no word that is not in its list', () => {
+    const refused = some.filter(
+      (path) => JSON.stringify(otherwise(json, path)) !== JSON.stringify(json) && !reads(read, otherwise(json, path)),
+    );
+    expect(refused.map(named).toSorted()).toEqual((WORDS[name] ?? []).toSorted());
+  });
+
   it('is read whole, and refused with any part of it of another kind', () => {
-    const json = { ...(JSON.parse(JSON.stringify(value)) as object), v: version };
-    expect(() => read(json)).not.toThrow();
-    const passed = parts(json)
-      .filter((path) => path[0] !== 'v' && !AS_IT_COMES.has(`${name} ${path.join('.')}`))
-      // Long lists of numbers: the first stands for all.
-      .filter((path) => path.every((key) => !(Number(key) > 0)))
-      .filter((path) => {
-        try {
-          read(broken(json, path));
-          return true;
-        } catch (e) {
-          if (e instanceof StoredJsonError) return false;
-          throw e;
-        }
-      })
-      .map((path) => path.join('.'));
-    expect(passed).toEqual([]);
+    // Of long lists of numbers the first stands for all.
+    const passed = some.filter((path) => !AS_IT_COMES.has(`${name} ${named(path)}`)).filter((path) => reads(read, broken(json, path)));
+    expect(passed.map(named)).toEqual([]);
   });
 });
 
 it('a policy is kept as it was said, value by value', () => {
   expect(STORED_POLICY.read({ v: 1, risk: 0.2, anything: ['x'] })).toEqual({ risk: 0.2, anything: ['x'] });
   expect(() => STORED_POLICY.read([1])).toThrow(StoredJsonError);
+});
+
+it('what an earlier record lacks is filled with what nothing means', () => {
+  const none = { customers: 0, newKitchens: 0, kitchens: 0, units: 0, tasks: 0, flammable: 0, errors: 0, notes: 0, rowsOnFile: 0, updates: 0, kitchenUpdates: 0, open: 0 }; // prettier-ignore
+  expect(STORED_REPORT.read({ v: 3 })).toEqual({ problems: [], summary: none });
+  expect(STORED_CHOICES.read({ v: 1 })).toEqual({ columns: {}, values: {}, answers: {} });
+  expect(STORED_MADE.read({ v: 1, customers: ['a'], kitchens: [], units: [], changed: [] })).toEqual({ customers: ['a'], kitchens: [], units: [], changed: [], changedKitchens: [] }); // prettier-ignore
+  const report = WHOLE.find(([name]) => name === 'report')?.[2] ?? {};
+  const older = JSON.parse(JSON.stringify(report).replace('"column":"c","text":"t","rows":1,"lines":[2],"examples"', '"text":"t","rows":1,"examples"')) as object; // prettier-ignore
+  expect(STORED_REPORT.read({ ...older, v: 3 }).sheet?.assumptions).toEqual([
+    { column: '', text: 't', rows: 1, lines: [], examples: ['e'] },
+  ]);
+  // A word of an older program, at whatever depth.
+  expect(STORED_ESTIMATE.read({ ...JSON.parse(JSON.stringify(WHOLE.find(([name]) => name === 'estimate')?.[2]).replace('"instruction"', '"words"')), v: 1 })).toMatchObject({ lookNext: [{ look: 'l', instruction: 'i', bits: 1 }] }); // prettier-ignore
+});
+
+it('a column that is empty is null, and one of nothing known says that all of it is at fault', () => {
+  for (const none of [null, undefined]) expect(STORED_HOURS.readOrNull(none)).toBeNull();
+  expect(STORED_HOURS.readOrNull({ v: 1, list: [] })).toEqual([]);
+  expect(() => STORED_HOURS.read('hours')).toThrow('Stored hours of a week (version 0) cannot be read: all of it: ');
+  expect(() => STORED_HOURS.read({ v: '1', list: [] })).toThrow('(version 0)');
+  for (const weekday of [0, 6]) expect(STORED_HOURS.read([{ weekday, from: 'a', to: 'b' }])).toHaveLength(1);
+  for (const weekday of [-1, 7, 0.5]) expect(() => STORED_HOURS.read([{ weekday, from: 'a', to: 'b' }])).toThrow('0.weekday');
+});
+
+it('what a cleaning left behind, and how long a coil of unknown age had run, stands in beliefs of before as it was taken then', () => {
+  const fleet = { fouling: DEFAULT_HYPER, failures: {} };
+  const { restore, unknownRunDays: _, ...rest } = DEFAULT_HYPER;
+  const { baked: __, ...left } = restore;
+  const kept = (fouling: object, v: number) => STORED_FLEET_BELIEF.read({ fouling: { ...fouling, eyes: {} }, failures: {}, v }).fouling;
+  expect(kept({ ...rest, restore: left }, 1)).toEqual({ ...DEFAULT_HYPER, restore: { ...left, baked: 1 }, unknownRunDays: 60, eyes: {} });
+  expect(kept({ ...rest, restore }, 2)).toEqual({ ...DEFAULT_HYPER, unknownRunDays: 60, eyes: {} });
+  expect(kept({ ...rest, restore, unknownRunDays: 9 }, 2).unknownRunDays).toBe(9);
+  expect(() => kept({ ...rest, restore }, 3)).toThrow('fouling.unknownRunDays');
+  expect(STORED_FLEET_BELIEF.read({ ...STORED_FLEET_BELIEF.write(fleet), v: 1 }).fouling.restore).toEqual(restore);
+  const json = JSON.parse(JSON.stringify(STORED_POSTERIOR.write(belief))) as { state: { growth: { restore: { baked?: number } } } };
+  delete json.state.growth.restore.baked;
+  const { ...growth } = STORED_POSTERIOR.read({ ...json, v: 1 }).state.growth;
+  expect(growth.restore.baked).toBe(1);
+  expect(() => STORED_POSTERIOR.read({ ...json, v: 2 })).toThrow('state.growth.restore.baked');
+  for (const nothing of [null, 7, { v: 1 }, { v: 3 }, { v: 1, state: 5, fouling: 5 }]) {
+    expect(() => STORED_POSTERIOR.read(nothing)).toThrow(StoredJsonError);
+    expect(() => STORED_FLEET_BELIEF.read(nothing)).toThrow(StoredJsonError);
+  }
+});
+
+it('every column that nothing reads says why, in a sentence', () => {
+  for (const [column, reader] of Object.entries(STORED_COLUMNS)) if (typeof reader === 'string') expect(reader, column).toMatch(/^[A-Z].{20,}\.$/); // prettier-ignore
 });

@@ -169,6 +169,37 @@ describe('a kitchen’s own cells', () => {
     ['6am-10am', 'Mon-Sun 06:00-10:00'],
   ])('hours “%s” are %s', (text, hours) => expect(kitchen({ Hours: text }).first.service_hours).toBe(hours));
 
+  describe('with a note of closed days', () => {
+    const HEADS = ['Customer', 'Site', 'Hours', 'Equipment', 'Gas', 'Area', 'Notes'];
+    const noted = (...rows: [hours: string, note: string][]) => {
+      const r = read([HEADS, ...rows.map(([hours, note], i) => ['Ash', 'Ash One', hours, `Unit RI ${i}`, 'R290', 'line', note])]);
+      return { hours: rowsIn(r)[0]?.service_hours, notes: rowsIn(r).map((row) => row.notes), told: r.assumptions };
+    };
+    const READ = 'Closed days in a note are read as hours for us, and the note stays.';
+    it('are read where they are plain, told, and the note stays', () => {
+      const { hours, notes, told } = noted(['', 'closed Mon'], ['', 'back door']);
+      expect(hours).toBe('Tue-Sun 00:00-24:00');
+      expect(notes).toEqual(['closed Mon', 'back door']);
+      expect(told.find((a) => a.text === READ)).toMatchObject({ column: 'Notes', rows: 1, lines: [2], examples: ['closed Mon: Tue-Sun 00:00-24:00'] }); // prettier-ignore
+      expect(noted(['6-10', 'closed Mon']).hours).toBe('Tue-Sun 06:00-10:00');
+      expect(noted(['6-10', 'closed Sat'], ['', 'Sun closed']).hours).toBe('Mon-Fri 06:00-10:00');
+      expect(noted(['6-10, closed Mon', '']).hours).toBe('Tue-Sun 06:00-10:00');
+      expect(noted(['closed Mon', '']).hours).toBe('Tue-Sun 00:00-24:00');
+    });
+    it('leave hours that agree as they are, without a word', () => {
+      const { hours, told } = noted(['Tue-Fri 6-10', 'closed Mon']);
+      expect([hours, told.map((a) => a.text).filter((text) => /closed/i.test(text))]).toEqual(['Tue-Fri 06:00-10:00', []]);
+    });
+    it('change nothing where hours name that day, or the words are not plain, and say so', () => {
+      const against = noted(['Mon-Fri 6-10', 'closed Mon']);
+      expect(against.hours).toBe('Mon-Fri 06:00-10:00');
+      expect(against.told.map((a) => a.text)).toContain('Hours and a note about closed days disagree: the hours stand, and the note stays a note.'); // prettier-ignore
+      const unclear = noted(['', 'closed Mon in winter']);
+      expect(unclear.hours).toBeUndefined();
+      expect(unclear.told.find((a) => a.text.startsWith('Speaks of closed days'))).toMatchObject({ column: 'Notes', lines: [2], examples: ['closed Mon in winter'] }); // prettier-ignore
+    });
+  });
+
   it('of hours, places and addresses that cannot be read are kept with the access notes, and told', () => {
     const { first, told } = kitchen({ Hours: 'whenever', GPS: 'behind the church', Email: 'ask Ann' });
     expect(first.access_notes?.split('\n').toSorted()).toEqual(['E-mail: ask Ann', 'Hours: whenever', 'Position: behind the church']);

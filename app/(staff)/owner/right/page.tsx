@@ -7,6 +7,7 @@ import { dateWords, dayWords, monthWords } from '@/lib/core/calendar/when';
 import { UNIT_KIND_LABEL } from '@/lib/core/equipment/build';
 import { gradeLabel } from '@/lib/core/findings/grades';
 import { judgeDates, judgeGrades, judgeMatted, judgeReadings } from '@/lib/core/owner/judged';
+import { whole } from '@/lib/core/measures/figures';
 import { RIGHT_DAYS as DAYS } from '@/lib/core/owner/days';
 import { periodOf } from '@/lib/core/owner/period';
 import { foresightsSince, judgedForesights, surprises, type JudgedRow } from '@/lib/features/owner/reads/foresights';
@@ -87,17 +88,17 @@ export default definePage('read:fouling', async ({ now, query }) => {
                 <dd>
                   <JudgedCell of={judgeDates(all)} most />
                   <div className="text-sm text-soft">
-                    {all.tooEarly} matted before the band began, {all.tooLate} not yet when it was over.
+                    {whole(all.tooEarly)} matted before the band began, {whole(all.tooLate)} not yet when it was over.
                   </div>
                 </dd>
               </div>
               <div>
                 <dt className="font-bold">Coils found matted or packed</dt>
                 <dd>
-                  <b>{all.matted}</b>{' '}
+                  <b>{whole(all.matted)}</b>{' '}
                   <span className="text-soft">
-                    of {all.graded}, expected {Math.round(all.mattedExpected)} (give or take{' '}
-                    {Math.ceil(1.2816 * Math.sqrt(all.mattedVariance))})
+                    of {whole(all.graded)}, expected {whole(Math.round(all.mattedExpected))} (give or take{' '}
+                    {whole(Math.ceil(1.2816 * Math.sqrt(all.mattedVariance)))})
                   </span>
                   <div className="text-sm">{MATTED[matted.verdict]}</div>
                 </dd>

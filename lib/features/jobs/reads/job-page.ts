@@ -54,7 +54,7 @@ export async function jobPage(db: Tx, id: string) {
         ? countsAgainst(
             calledOn,
             units.map((u) => u.id),
-            past.filter((p) => p.visitId !== job.visitId),
+            past.filter((p) => p.visitId === null || p.visitId !== job.visitId),
           )
         : [],
     calledOn,

@@ -5,6 +5,7 @@ import { Figure } from '@/app/_ui/figures/figure';
 import { PERCENT } from '@/app/_ui/figures/measure';
 import { State } from '@/app/_ui/states/state';
 import { Table, Td, Th } from '@/app/_ui/tables/table';
+import { whole } from '@/lib/core/measures/figures';
 import { judgeDates, judgeGrades, judgeReadings, type Judged, type JudgedCounts } from '@/lib/core/owner/judged';
 
 const SAID = {
@@ -23,14 +24,14 @@ export function JudgedCell({ of, most = false }: { of: Judged; most?: boolean })
         <div>
           <Figure of={of.share} scale={PERCENT} />{' '}
           <span className="text-soft">
-            of {of.n}, {most ? 'at least' : 'promised'} {Math.round(100 * of.expected)} %
+            of {whole(of.n)}, {most ? 'at least' : 'promised'} {Math.round(100 * of.expected)} %
           </span>
         </div>
       )}
       <div className="[&>.state]:whitespace-normal">
         <State shape={said.shape} tone={said.tone}>
           {said.label}
-          {of.verdict === 'not_enough' ? ` (${of.n})` : ''}
+          {of.verdict === 'not_enough' ? ` (${whole(of.n)})` : ''}
         </State>
       </div>
     </>

@@ -19,7 +19,7 @@ export type Truth = {
 };
 export type DrawnUnit = { history: UnitHistory; truth: Truth; end: LocalDate };
 
-const START = localDate('2024-01-01');
+export const START = localDate('2024-01-01');
 export const REACH = 3650;
 
 /** Operational days of a coil's own shape over `days`. */

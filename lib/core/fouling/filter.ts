@@ -178,6 +178,18 @@ export function cleanDeep(bank: Bank): void {
   }
 }
 
+/** The same of old deposit alone: what the last cleaning left would come off at the next one anyway. */
+export function washOld(bank: Bank): void {
+  const left = 1 - DEEP_TAKES.mean;
+  for (let o = 0; o < bank.length; o += STRIDE) {
+    const r = bank[o + R] as number;
+    const rr = bank[o + RR] as number;
+    bank[o + R] = left * r;
+    bank[o + RR] = left * left * rr + DEEP_TAKES.sd ** 2 * (r * r + rr);
+    for (const k of [FR, RX, RQ]) bank[o + k]! *= left;
+  }
+}
+
 // State moves by (P h)·a, covariance by −(P h)(P h)ᵀ·b, where h picks out y = f + R.
 function correct(bank: Bank, o: number, a: number, b: number): void {
   const f = (bank[o + FF] as number) + (bank[o + FR] as number);

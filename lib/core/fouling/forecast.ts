@@ -3,13 +3,13 @@ import {
   ageByDeposit,
   AT,
   clean,
-  cleanDeep,
   DEEP_TAKES,
   depositMean,
   depositVariance,
   operationalDays,
   predict,
   STRIDE,
+  washOld,
   type Bank,
 } from './filter';
 import { passage } from './first-passage';
@@ -70,10 +70,18 @@ export function afterCleaning(p: FoulingPosterior, from: LocalDate = p.asOf): Ah
   return { ...result, age: 0 };
 }
 
-/** The same with old deposit washed out too, and the part of that which is left. */
+/** Belief just after the cleaning that follows a belief just after one, so many days later: what usual cleanings leave, not this one's luck. */
+export function afterNextCleaning(fresh: Ahead, days: number): Ahead {
+  const bank = fresh.bank.slice();
+  predict(bank, fresh.hyper, fresh.age, days, seasonFactor(fresh.hyper.season ?? undefined, fresh.day, days));
+  clean(bank, fresh.hyper, days);
+  return { ...fresh, bank, age: 0, day: fresh.day + days };
+}
+
+/** The same with old deposit washed out as well, and the part of it which is left. */
 export function washedThrough(fresh: Ahead): { ahead: Ahead; left: number } {
   const bank = fresh.bank.slice();
-  cleanDeep(bank);
+  washOld(bank);
   return { ahead: { ...fresh, bank }, left: 1 - DEEP_TAKES.mean };
 }
 

@@ -9,6 +9,7 @@ export type { FoulingPosterior } from './summary';
 export { eachPosterior, fleetPosteriors, kitchenWord, type FleetUnit } from './fleet';
 export {
   afterCleaning,
+  afterNextCleaning,
   ahead,
   crossedWithin,
   daysToRisk,

@@ -21,6 +21,9 @@ const FAILURE_SD = 0.1;
 /** Hypotheses less likely than this move no date. */
 const UNLIKELY = 3e-4;
 
+/** Of a cleaning that takes off less than a fifth, the rest is told as if it took that. */
+const MOST_LEFT = 0.8;
+
 export type Costs = Pick<
   UnitPolicy,
   'cleaningCost' | 'comebackCost' | 'energyCostPerDayPerLnK' | 'failureCost' | 'failureChancePerDay' | 'lateDays'
@@ -57,7 +60,10 @@ export function cycles(fresh: Ahead, costs: Costs, riskLimit: Limit, failureLimi
       spent: new Float64Array(n), days: new Float64Array(n), failure: new Float64Array(n), passed: new Float64Array(n), packed: new Float64Array(n),
       energy: new Float64Array(n), mean: new Float64Array(n), variance: new Float64Array(n),
     }; // prettier-ignore
-    // Of what is left after a cleaning another cleaning takes nothing off, so it is nobody's cost of waiting.
+    // Old deposit is there whatever the interval is, so it is nobody's cost of waiting. What one cleaning leaves of a cycle's own and later
+    // ones take off is: so much of it in all, if every cycle is like this one.
+    const loose = Math.min(piece.left * (1 - fresh.hyper.restore.baked), MOST_LEFT);
+    const stays = loose / (1 - loose);
     const residual = energyAt(piece.mean);
     let [day, hazard, survival, extra, beyond] = [0, 0, 1, 0, over(-failureLimit.lnK, piece.mean, piece.variance + failureVar)];
     let [energy, length] = [0, 0];
@@ -81,14 +87,16 @@ export function cycles(fresh: Ahead, costs: Costs, riskLimit: Limit, failureLimi
       c.variance[k] = variance;
       c.failure[k] = 1 - survival;
       c.days[k] = length;
-      c.energy[k] = energy;
+      const halfWay = (piece.mean + mean) / 2;
+      const inherited = length * (energyAt(halfWay + stays * (mean - piece.mean)) - energyAt(halfWay));
+      c.energy[k] = energy + inherited;
       c.passed[k] = Math.max(k > 0 ? (c.passed[k - 1] as number) : 0, over(-riskLimit.lnK, mean, variance));
       // A coil found packed brings somebody back, and a complaint; a breakdown is met by a call-out that cleans as well.
       // Visits come late by as much again either way as they do in the mean: a waiting time, exponential.
       c.packed[k] = Math.max(k > 0 ? (c.packed[k - 1] as number) : 0, over(packed, mean, variance));
       const late = (costs.lateDays * piece.rate) ** 2;
       const comeback = survival * costs.comebackCost * over(packed, mean, variance + late);
-      c.spent[k] = energy + costs.failureCost * (1 - survival) + comeback;
+      c.spent[k] = energy + inherited + costs.failureCost * (1 - survival) + comeback;
     }
     all.push(c);
   }

@@ -14,7 +14,7 @@ export {
   crossedWithin,
   daysToRisk,
   forecast,
-  gainAhead,
+  stepAhead,
   washedThrough,
   type Ahead,
   type DateForecast,

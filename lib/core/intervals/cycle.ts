@@ -1,4 +1,4 @@
-import { gainAhead, type Ahead, type Limit } from '../fouling';
+import { stepAhead, type Ahead, type Limit } from '../fouling';
 import { pieceOf, pieceCount } from '../fouling/pieces';
 import { normalCdf } from '../fouling/special';
 import type { UnitPolicy } from './policy';
@@ -64,17 +64,20 @@ export function cycles(fresh: Ahead, costs: Costs, riskLimit: Limit, failureLimi
     // ones take off is: so much of it in all, if every cycle is like this one.
     const loose = Math.min(piece.left * (1 - fresh.hyper.restore.baked), MOST_LEFT);
     const stays = loose / (1 - loose);
+    const start = { fresh: piece.mean, deposit: piece.mean, rate: piece.rate };
     const residual = energyAt(piece.mean);
     let [day, hazard, survival, extra, beyond] = [0, 0, 1, 0, over(-failureLimit.lnK, piece.mean, piece.variance + failureVar)];
     let [energy, length] = [0, 0];
     for (let k = 0; k < n; k++) {
       const step = 7 * (WEEKS[k] as number) - day;
       day = 7 * (WEEKS[k] as number);
-      const gain = gainAhead(fresh, piece.id, day, piece.mean);
+      const { gain, noise, byStart, byRate } = stepAhead(fresh, piece.id, day, start);
       const mean = piece.mean + gain * piece.rate;
       const variance = Math.max(
         0,
-        piece.variance + gain * (2 * piece.joint + gain * piece.rateVariance) + fresh.hyper.diffusion * gain * piece.rate,
+        byStart * byStart * piece.variance +
+          byRate * (2 * byStart * piece.joint + byRate * piece.rateVariance) +
+          fresh.hyper.diffusion * noise * piece.rate,
       );
       const beyondNow = over(-failureLimit.lnK, mean, variance + failureVar);
       hazard += (costs.failureChancePerDay * step * (beyond + beyondNow)) / 2;

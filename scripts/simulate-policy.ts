@@ -86,24 +86,28 @@ function summary(all: readonly Comparison[]): string {
   // Worlds share their seeds, so their errors are not independent: the mean's is told as if they moved together, which is too wide.
   const meanOver = (of: (c: Comparison) => Over): Over => ({ ratio: mean((c) => of(c).ratio), se: mean((c) => of(c).se) });
   const packed = (c: Comparison, name: string) => side(c, name).shareFoundPacked;
-  const row = (name: string, rule: Over, best: Over, ours: number, theirs: number, held: number) =>
+  const cost = {
+    rule: meanOver((c) => c.cost.rule),
+    known: meanOver((c) => c.cost.known),
+    hindsight: meanOver((c) => c.cost.hindsight),
+  };
+  const row = (name: string, { rule, hindsight, known }: Comparison['cost'], ours: number, theirs: number, held: number) =>
     name.padEnd(16) +
-    [rule, best].map((o) => `${o.ratio.toFixed(3)} ± ${o.se.toFixed(3)}`.padStart(17)).join('') +
+    [rule, known, hindsight].map((o) => `${o.ratio.toFixed(3)} ± ${o.se.toFixed(3)}`.padStart(17)).join('') +
     `${percent(ours)} / ${percent(theirs)} = ${(ours / Math.max(1e-9, theirs)).toFixed(2)}`.padStart(26) +
     percent(held).padStart(12);
   return [
-    `${''.padEnd(16)}${'cost: good rule'.padStart(17)}${'hindsight'.padStart(17)}${'packed: ours / rule'.padStart(26)}${'dates held'.padStart(12)}`,
-    ...all.map((c) =>
-      row(c.world, c.cost.rule, c.cost.hindsight, packed(c, 'the product'), packed(c, 'good'), side(c, 'the product').coverage80 ?? NaN),
-    ),
+    `${''.padEnd(16)}${'cost: good rule'.padStart(17)}${'knows units'.padStart(17)}${'hindsight'.padStart(17)}${'packed: ours / rule'.padStart(26)}${'dates held'.padStart(12)}`,
+    ...all.map((c) => row(c.world, c.cost, packed(c, 'the product'), packed(c, 'good'), side(c, 'the product').coverage80 ?? NaN)),
     row(
       'mean',
-      meanOver((c) => c.cost.rule),
-      meanOver((c) => c.cost.hindsight),
+      cost,
       mean((c) => packed(c, 'the product')),
       mean((c) => packed(c, 'good')),
       mean((c) => side(c, 'the product').coverage80 ?? NaN),
     ),
+    `Hindsight is the best constant interval of each unit once everything is over, luck and all: at most 1.20 of it is asked, ${cost.hindsight.ratio <= 1.2 ? 'met' : 'missed'}.`,
+    '“Knows units” is a rival that is possible: the constant interval of each unit that is cheapest over four other lives of it, its rate, shape and change known and not its luck.',
     // What luck alone, and fewer packed finds, cost whoever knows the units and keeps to one interval: by knowing more nobody comes nearer to hindsight.
     ...KNOWERS.filter((name) => all.every((c) => c.sides.some((s) => s.policy === name))).map((name) => {
       const dearer = mean((c) => side(c, name).costPerUnitYear / side(c, 'best').costPerUnitYear);

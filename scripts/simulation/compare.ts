@@ -31,7 +31,8 @@ export type Comparison = {
   units: number;
   years: number;
   sides: Side[];
-  cost: { rule: Over; hindsight: Over };
+  /** `known`: the best constant interval for whoever knows each unit's rate and shape, not its luck. */
+  cost: { rule: Over; hindsight: Over; known: Over };
 };
 
 const YEAR = 365.25;
@@ -178,6 +179,7 @@ export function compared(kind: WorldKind, fleets: readonly FleetRun[], years: nu
   const units = fleets.reduce((n, f) => n + f.units, 0);
   const sides = [...rows].map(([name, tallies]) => side(name, tallies));
   const of = (name: string) => rows.get(name) ?? [];
-  const cost = { rule: over(of('the product'), of(RULE)), hindsight: over(of('the product'), of(HINDSIGHT)) };
+  const ratio = (name: string) => over(of('the product'), of(name));
+  const cost = { rule: ratio(RULE), hindsight: ratio(HINDSIGHT), known: ratio(FORESIGHT) };
   return { world: kind.name, description: kind.description, fleets: fleets.length, units, years, sides, cost };
 }

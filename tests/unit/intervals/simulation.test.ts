@@ -32,6 +32,15 @@ describe('policies tried on invented fleets', () => {
     // Nobody who chose one interval beforehand is cheaper than whoever chooses it afterwards, unit by unit.
     const cost = (name: string) => a.sides.find((s) => s.policy === name)?.costPerUnitYear ?? NaN;
     expect(cost('best constant in hindsight')).toBeLessThan(cost('fixed 90 days'));
+    expect(a.cost.known.ratio).toBeCloseTo(cost('the product') / cost('knows units, not their luck'), 9);
+    expect(a.cost.hindsight.ratio).toBeGreaterThanOrEqual(a.cost.known.ratio);
+  }, 60_000);
+
+  it('are held against hindsight and a rival that is possible, and say whether what is asked was met', async () => {
+    const { stdout } = await script('--worlds', 'mild', '--seeds', '5', '--years', '0.5', '--kitchens', '1');
+    const [, known, hindsight] = /^mean +\S+ ± \S+ +(\S+) ± \S+ +(\S+) ± /m.exec(stdout)?.map(Number) ?? [];
+    expect(hindsight).toBeGreaterThanOrEqual(known ?? Infinity);
+    expect(stdout).toContain(`at most 1.20 of it is asked, ${(hindsight ?? NaN) <= 1.2 ? 'met' : 'missed'}.`);
   }, 60_000);
 
   it('know ten worlds, and refuse what cannot be run', async () => {

@@ -32,7 +32,7 @@ function clock({ shape, age, scale, fresh, residue }: Truth, hyper: Hyper, days:
   }
   // By what is there, old or new: y = 0.5·(t/scale)^power, from the t of today's y on.
   const { power } = hyper.accelerating;
-  const y = Math.max(fresh + residue, 0.02) / 0.5;
+  const y = Math.max(fresh + residue, 0.03) / 0.5;
   return scale * ((y ** (1 / power) + days / scale) ** power - y);
 }
 

@@ -16,14 +16,26 @@ const X = AT.RATE - FIRST;
 /** Mean rate of each piece that is drawn anew. */
 const REDRAWN = RATE_CENTRES.map((c) => Math.exp(c + PIECE_SD ** 2 / 2));
 
-/** Adds `w` times the raw moments of the piece at `o` to `into`. */
+/** Adds `w` times the raw moments of the piece at `o` to `into`; written out, as `mixInto` is. */
 function addRaw(into: Float64Array, bank: Bank, o: number, w: number): void {
-  for (let i = 0; i < MEANS; i++) into[i]! += w * (bank[o + FIRST + i] as number);
-  for (let k = 0; k < PAIRS.length; k++) {
-    const [i, j] = PAIRS[k] as readonly [number, number];
-    const product = (bank[o + FIRST + i] as number) * (bank[o + FIRST + j] as number);
-    into[MEANS + k]! += w * ((bank[o + FIRST + MEANS + k] as number) + product);
-  }
+  const f = bank[o + AT.F] as number;
+  const r = bank[o + AT.R] as number;
+  const x = bank[o + AT.RATE] as number;
+  const q = bank[o + AT.Q] as number;
+  into[0]! += w * f;
+  into[1]! += w * r;
+  into[2]! += w * x;
+  into[3]! += w * q;
+  into[4]! += w * ((bank[o + AT.FF] as number) + f * f);
+  into[5]! += w * ((bank[o + AT.FR] as number) + f * r);
+  into[6]! += w * ((bank[o + AT.FX] as number) + f * x);
+  into[7]! += w * ((bank[o + AT.FQ] as number) + f * q);
+  into[8]! += w * ((bank[o + AT.RR] as number) + r * r);
+  into[9]! += w * ((bank[o + AT.RX] as number) + r * x);
+  into[10]! += w * ((bank[o + AT.RQ] as number) + r * q);
+  into[11]! += w * ((bank[o + AT.XX] as number) + x * x);
+  into[12]! += w * ((bank[o + AT.XQ] as number) + x * q);
+  into[13]! += w * ((bank[o + AT.QQ] as number) + q * q);
 }
 
 /** The same moments with the rate drawn anew as piece `id` has it, independent of everything else. */
@@ -65,24 +77,63 @@ const shareOf = (bank: Bank, o: number, best: number, prior: PriorTable, shapes:
   );
 };
 
-const own14 = new Float64Array(SIZE);
-const all14 = new Float64Array(SIZE);
+const all = new Float64Array(SIZE);
 
-/** Means and covariances of the piece at `o` into `own14`. */
-function lift(bank: Bank, o: number): void {
-  for (let i = 0; i < SIZE; i++) own14[i] = bank[o + FIRST + i] as number;
-}
-
-/** Puts in place of what `own14` holds its mixture, `a` to `b`, with everybody's state and a rate of its own. */
-function mixIn(a: number, b: number, rate: number): void {
+/** Everybody's state into `all`, means and covariances, each piece by its share. Returns the sum of the shares. */
+function everybody(bank: Bank, best: number, prior: PriorTable, shapes: readonly number[]): number {
+  all.fill(0);
+  let z = 0;
+  for (let o = 0; o < bank.length; o += STRIDE) {
+    const w = shareOf(bank, o, best, prior, shapes);
+    z += w;
+    addRaw(all, bank, o, w);
+  }
+  for (let k = 0; k < SIZE; k++) all[k]! /= z;
   for (let k = 0; k < PAIRS.length; k++) {
     const [i, j] = PAIRS[k] as readonly [number, number];
-    const d = (own14[i] as number) - (i === X ? rate : (all14[i] as number));
-    const e = (own14[j] as number) - (j === X ? rate : (all14[j] as number));
-    const theirs = i === X && j === X ? (PIECE_SD * rate) ** 2 : i === X || j === X ? 0 : (all14[MEANS + k] as number);
-    own14[MEANS + k] = a * (own14[MEANS + k] as number) + b * theirs + a * b * d * e;
+    all[MEANS + k]! -= (all[i] as number) * (all[j] as number);
   }
-  for (let i = 0; i < MEANS; i++) own14[i] = a * (own14[i] as number) + b * (i === X ? rate : (all14[i] as number));
+  return z;
+}
+
+/**
+ * Writes at `o` of `next` the mixture, `a` to `b`, of the piece at `from` of `bank` with everybody's state and a rate of its own. Written out term by term: it runs for each piece at each cleaning of every history.
+ */
+function mixInto(next: Bank, o: number, bank: Bank, from: number, a: number, b: number, rate: number): void {
+  const mf = all[0] as number;
+  const mr = all[1] as number;
+  const mq = all[3] as number;
+  const f = bank[from + AT.F] as number;
+  const r = bank[from + AT.R] as number;
+  const x = bank[from + AT.RATE] as number;
+  const q = bank[from + AT.Q] as number;
+  const df = f - mf;
+  const dr = r - mr;
+  const dx = x - rate;
+  const dq = q - mq;
+  const ab = a * b;
+  next[o + AT.F] = a * f + b * mf;
+  next[o + AT.R] = a * r + b * mr;
+  next[o + AT.RATE] = a * x + b * rate;
+  next[o + AT.Q] = a * q + b * mq;
+  next[o + AT.FF] = a * (bank[from + AT.FF] as number) + b * (all[4] as number) + ab * df * df;
+  next[o + AT.FR] = a * (bank[from + AT.FR] as number) + b * (all[5] as number) + ab * df * dr;
+  next[o + AT.FX] = a * (bank[from + AT.FX] as number) + ab * df * dx;
+  next[o + AT.FQ] = a * (bank[from + AT.FQ] as number) + b * (all[7] as number) + ab * df * dq;
+  next[o + AT.RR] = a * (bank[from + AT.RR] as number) + b * (all[8] as number) + ab * dr * dr;
+  next[o + AT.RX] = a * (bank[from + AT.RX] as number) + ab * dr * dx;
+  next[o + AT.RQ] = a * (bank[from + AT.RQ] as number) + b * (all[10] as number) + ab * dr * dq;
+  next[o + AT.XX] = a * (bank[from + AT.XX] as number) + b * (PIECE_SD * rate) ** 2 + ab * dx * dx;
+  next[o + AT.XQ] = a * (bank[from + AT.XQ] as number) + ab * dx * dq;
+  next[o + AT.QQ] = a * (bank[from + AT.QQ] as number) + b * (all[13] as number) + ab * dq * dq;
+}
+
+/** The same of a piece that was given up earlier: it begins again as everybody, with a rate of its own. */
+function beginAgain(next: Bank, o: number, rate: number): void {
+  for (let k = 0; k < SIZE; k++) next[o + FIRST + k] = all[k] as number;
+  next[o + AT.RATE] = rate;
+  next[o + AT.FX] = next[o + AT.RX] = next[o + AT.XQ] = 0;
+  next[o + AT.XX] = (PIECE_SD * rate) ** 2;
 }
 
 /**
@@ -94,30 +145,17 @@ function mixIn(a: number, b: number, rate: number): void {
 export function allowChange(bank: Bank, hyper: Hyper, prior: PriorTable, chance: number): Bank {
   const shapes = shapePrior(hyper);
   const { at, best } = laidOut(bank);
-  all14.fill(0);
-  let z = 0;
-  for (let o = 0; o < bank.length; o += STRIDE) {
-    const w = shareOf(bank, o, best, prior, shapes);
-    z += w;
-    addRaw(all14, bank, o, w);
-  }
-  for (let k = 0; k < SIZE; k++) all14[k]! /= z;
-  for (let k = 0; k < PAIRS.length; k++) {
-    const [i, j] = PAIRS[k] as readonly [number, number];
-    all14[MEANS + k]! -= (all14[i] as number) * (all14[j] as number);
-  }
   const next = new Float64Array(COUNT * STRIDE);
-  const anew = chance * z;
+  const anew = chance * everybody(bank, best, prior, shapes);
   for (let id = 0; id < COUNT; id++) {
     const from = at[id] as number;
     const own = from < 0 ? 0 : (1 - chance) * Math.exp((bank[from + AT.LL] as number) - best);
-    if (from >= 0) lift(bank, from);
-    else own14.fill(0);
-    mixIn(own / (own + anew), anew / (own + anew), REDRAWN[id % RATE_COUNT] as number);
     const o = id * STRIDE;
     next[o + AT.ID] = id;
     next[o + AT.LL] = best + Math.log(own + anew);
-    next.set(own14, o + FIRST);
+    const rate = REDRAWN[id % RATE_COUNT] as number;
+    if (from < 0) beginAgain(next, o, rate);
+    else mixInto(next, o, bank, from, own / (own + anew), anew / (own + anew), rate);
   }
   return next;
 }

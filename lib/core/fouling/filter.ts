@@ -102,8 +102,8 @@ export function ageByDeposit(growth: Growth, id: number, fresh: number): number 
   return HALF_FILLED * (PER_DEPOSIT_DAYS[id - 2 * RATE_COUNT] as number) * (fresh / HALF_FILLED) ** (1 / growth.accelerating.power);
 }
 
-/** Least deposit that growth which feeds on itself is taken to begin on: what even a clean coil may carry. */
-const LEAST_DEPOSIT = 0.02;
+/** Least deposit that growth which feeds on itself is taken to go on from: what even a clean coil may carry, and one sd. */
+const LEAST_DEPOSIT = RESIDUE.mean + RESIDUE.sd;
 /** Slowest that a piece's rate is taken to be, a day. */
 const LEAST_RATE = 1e-6;
 

@@ -234,17 +234,17 @@ export function fitHyper(units: readonly FleetUnit[], base: Hyper, label: string
   const h: Hyper = { ...base, modelVersion: `${MODEL_VERSION}+${label}` };
   if (used.length === 0) return h;
   const few = sample(used, 250);
-  const fitted = rounds(used, few, h, base);
-  const seasonal = learnSeasons(few, fitted);
-  if (Object.keys(seasonal.season).length === 0) return fitted;
-  // Without the year its course was taken for luck of growth, for units unlike each other and for coils that level off: all of that anew, with it.
-  return learnSeasons(few, rounds(used, few, { ...h, season: seasonal.season }, base));
+  const first = rounds(1, used, few, h, base);
+  const { season } = learnSeasons(few, first);
+  if (Object.keys(season).length === 0) return rounds(2, used, few, first, base);
+  // Without the year its course is taken for luck of growth, for units unlike each other and for coils that level off: all of that anew, with it.
+  return rounds(3, used, few, { ...h, season }, base);
 }
 
-/** Rounds of fitting from `h` on, its season left as it is. */
-function rounds(used: readonly FleetUnit[], few: readonly FleetUnit[], start: Hyper, base: Hyper): Hyper {
+/** So many rounds of fitting from `start` on, its season left as it is. */
+function rounds(count: number, used: readonly FleetUnit[], few: readonly FleetUnit[], start: Hyper, base: Hyper): Hyper {
   let h = start;
-  for (let round = 0; round < 3; round++) {
+  for (let round = 0; round < count; round++) {
     const seen = look(used, h);
     const kitchens = byKitchen(seen);
     for (let i = 0; i < 8; i++) h = step(kitchens, h, base);

@@ -15,14 +15,14 @@ const ahead = (deposit: number, days: number, season = 1) => ({
 function bySteps(deposit: number, days: number, luck = () => 0): number {
   let y = deposit;
   for (let k = 0; k < days * 10; k++) {
-    const gain = 0.1 * rate * power * (Math.max(y, 0.02) / 0.5) ** ((power - 1) / power);
+    const gain = 0.1 * rate * power * (Math.max(y, 0.03) / 0.5) ** ((power - 1) / power);
     y += gain + luck() * Math.sqrt(H.diffusion * gain);
   }
   return y;
 }
 
 describe('growth that feeds on itself', () => {
-  it.each([0.03, 0.1, 0.25])('goes on from what is there (deposit %d), however long after a cleaning', (deposit) => {
+  it.each([0.07, 0.12, 0.25])('goes on from what is there (deposit %d), however long after a cleaning', (deposit) => {
     expect(deposit + ahead(deposit, 60).gain * rate).toBeCloseTo(bySteps(deposit, 60), 3);
     expect(ahead(deposit, 60).gain).toBeGreaterThan(ahead(deposit / 2, 60).gain);
   });

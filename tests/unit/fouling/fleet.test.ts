@@ -75,7 +75,7 @@ describe('hyperparameters from the fleet', () => {
 
   it('learn how unevenly cleanings clean, and how much they take off where it is far from what was judged', () => {
     const poor = { ...H, restore: { ...H.restore, mean: 0.72, cleaningSd: 0.16, baked: 0.1 } };
-    const shop = Array.from({ length: 6 }, (_, k) => {
+    const shop = Array.from({ length: 12 }, (_, k) => {
       const s = new RandomStream(21, `uneven ${k}`);
       const effect = H.kitchenSd * s.normal();
       return Array.from({ length: 5 }, (): FleetUnit => {

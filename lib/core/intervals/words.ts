@@ -38,6 +38,7 @@ export function chance(p: number): string {
     '5': 'one in five',
     '10': 'one in ten',
     '20': 'one in twenty',
+    '40': 'one in forty',
   };
   const n = 1 / p;
   return labels[String(Math.round(n))] !== undefined && Math.abs(n - Math.round(n)) < 0.02

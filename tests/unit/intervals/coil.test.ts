@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { addDays, weekdayOf, weeksRule } from '@/lib/core/calendar';
 import { DEFAULT_HYPER as H, kitchenWord, posterior } from '@/lib/core/fouling';
 import { coilFindings, DEFAULT_POLICY as P, initialCoilWeeks } from '@/lib/core/intervals';
-import { historyOf, revised, START, visit } from './support';
+import { COIL, historyOf, revised, START, visit } from './support';
 
 const FORTNIGHT = { settings: { ...P, minWeeks: 2, minWeeksUnlessSevere: 2 } };
 
@@ -152,6 +152,33 @@ describe('clean findings', () => {
     const one = revised([...slowLine, visit(120, 'packed')], 20, line).weeks;
     const two = revised([...slowLine, visit(120, 'packed'), visit(7 * one, 'matted')], one, line).weeks;
     expect(two).toBeLessThan(0.6 * before);
+  });
+});
+
+describe('a fryer added, four times as fast from then on', () => {
+  const grade = (y: number) => COIL[H.grades.thresholds.filter((c) => y > c).length] ?? 'packed';
+
+  it.each([
+    ['line', 0.0013, 120, 6],
+    ['line', 0.0013, 120, 12],
+    ['bar', 0.0009, 180, 6],
+    ['bar', 0.0009, 180, 12],
+  ] as const)('is found within two visits: %s, %d a day, met every %d days, %i times', (placement, rate, gap, times) => {
+    /** Weeks asked for after the first and the second visit since. */
+    const asked = (hyper: typeof H) => {
+      const visits = Array.from({ length: times }, () => visit(gap, grade(rate * gap)));
+      const weeksAfter = (days: number, weeks: number) => {
+        visits.push(visit(days, grade(4 * rate * days)));
+        const { last: _last, ...history } = historyOf(visits);
+        return revised(visits, weeks, { placement, hyper, posterior: posterior(history, { placement, kitchenId: 'k' }, hyper) }).weeks;
+      };
+      const one = weeksAfter(gap, Math.floor(gap / 7));
+      return weeksAfter(7 * one, one);
+    };
+    const packs = 0.6 / (4 * rate) / 7;
+    expect(asked(H)).toBeLessThan(0.7 * packs);
+    // Whoever believes that nothing ever changes takes it for luck, and is late again.
+    expect(asked({ ...H, changePerYear: 1e-9 })).toBeGreaterThan(0.7 * packs);
   });
 });
 

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { build, DESIGN_AIR_K } from './world/build';
 import { chokedFlow } from './world/capillary';
-import { makeCase } from './world/case';
+import { makeCase, type Case } from './world/case';
 import { Chance } from './world/chance';
 import { fluidOf, gasAt, lnPressureAt, sat } from './world/fluid';
 import { flowOf } from './world/fan';
@@ -108,4 +108,28 @@ describe('the outside plant', () => {
     for (const part of PARTS) expect(TEMPLATES.filter((t) => t.part === part).length).toBeGreaterThan(10);
     expect(lnPressureAt(fluidOf('R290'), fluidOf('R290').dewK, 300)).toBeGreaterThan(0);
   });
+
+  it('met as in a kitchen: dirt and ice beside a trouble, which stays what it was', { timeout: 60_000 }, () => {
+    const [tidy, kitchen] = [false, true].map((k) =>
+      Array.from({ length: 12 }, (_, i) => makeCase('A', 300 + i, { state: 'low_charge', kitchen: k })),
+    );
+    const both = [...(kitchen ?? [])].flatMap((c, i) => (c && tidy?.[i] ? [{ c, alone: tidy[i] }] : []));
+    expect(both.length).toBeGreaterThan(8);
+    for (const { c, alone } of both) {
+      expect(c.unit).toEqual(alone.unit);
+      expect(c.beside?.byFault, 'the fault alone takes what it took').toBeCloseTo(alone.truth.coolingLost ?? NaN, 1);
+    }
+    const furred = both.filter(({ c }) => (c.beside?.coilLost ?? 0) > 0.15);
+    expect(furred.length).toBeGreaterThan(1);
+    expect(furred.length).toBeLessThan(both.length);
+    for (const { c, alone } of furred) {
+      expect(c.truth.conductanceLost).toBeGreaterThan(alone.truth.conductanceLost + 0.08);
+      expect(['filmed', 'furred', 'matted', 'packed']).toContain(c.looks.coilGrade);
+      expect(c.beside?.coilIsMore).toBe((c.beside?.byDirt ?? 1) > (c.beside?.byFault ?? 1));
+    }
+    expect(alwaysTidy(tidy)).toBe(true);
+  });
 });
+
+const alwaysTidy = (cases: readonly (Case | null)[] = []) =>
+  cases.every((c) => c === null || (c.beside === undefined && ['bare', 'filmed'].includes(c.looks.coilGrade)));

@@ -23,6 +23,7 @@ import { nextLooks } from '@/lib/core/condenser/inference/next-look';
 import { boxGiven, roomGiven, standingGiven } from '@/lib/core/condenser/inference/outside';
 import { BEFORE } from '@/lib/core/condenser/inference/priors';
 import { sceneOf, type Scene } from '@/lib/core/condenser/inference/scene';
+import { covarianceOf } from '@/lib/core/condenser/inference/solve';
 import { OVER, UNKNOWNS } from '@/lib/core/condenser/inference/state';
 import { see } from '@/lib/core/condenser/machine/inverse';
 import { modelOf } from '@/lib/core/condenser/machine/model';
@@ -113,15 +114,17 @@ function sceneFor(i: number, more: Partial<Reading> = {}, learnt = i % 4 === 3):
 function believed(i: number): unknown {
   const scene = sceneFor(i);
   const b: Belief | null = infer(scene, i % 3);
+  const cov = b && covarianceOf(b.plain);
   return (
-    b && {
+    b &&
+    cov && {
       scene: { ...scene, unit: undefined, machine: undefined, reading: undefined },
       components: b.components.filter((c) => c.weight > 1e-4).map((c) => [c.cause, c.weight, c.loss, c.lossSd]),
       probability: b.probability,
       measured: b.measured,
       plain: b.plain.x,
-      spread: Array.from({ length: UNKNOWNS }, (_, k) => Math.sqrt(b.plain.cov[k * UNKNOWNS + k] ?? NaN)),
-      over: Array.from(b.plain.cov.slice(OVER * UNKNOWNS, (OVER + 1) * UNKNOWNS)),
+      spread: Array.from({ length: UNKNOWNS }, (_, k) => Math.sqrt(cov[k * UNKNOWNS + k] ?? NaN)),
+      over: Array.from(cov.slice(OVER * UNKNOWNS, (OVER + 1) * UNKNOWNS)),
       evidence: [b.plain.lnEvidence, b.plain.misfit],
       looks: nextLooks(b).map((l) => [l.look, l.bits]),
       widths: (['conductance', 'cooling', 'energy', 'discharge'] as const).flatMap((w) => [widthOf(w, b), widthOf(w, b, 0.4)]),

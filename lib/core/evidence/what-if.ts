@@ -1,7 +1,7 @@
 import { Z80 } from '../condenser/bands';
 import type { Figure } from '../condenser';
 import { settle, type Bounds } from '../intervals';
-import type { FoulingPosterior } from '../fouling';
+import type { FoulingOutlook } from '../fouling';
 import type { OwnLimits } from './own-limits';
 import { settingsFor } from './revise-task';
 import type { ShopPolicy } from '../intervals';
@@ -10,7 +10,7 @@ import type { ShopPolicy } from '../intervals';
 export type WhatIfCoil = {
   unitId: string;
   kitchenId: string;
-  posterior: FoulingPosterior;
+  posterior: FoulingOutlook;
   /** Its own limits under the policy that is asked about. */
   own: OwnLimits | null;
   pricePerKwh: number | null;

@@ -2,7 +2,7 @@ import { fromDay, toDay, type LocalDate } from '../calendar';
 import { AT, clean, daysAhead, DEEP_TAKES, depositMean, depositVariance, predict, STRIDE, washOld, type Bank, type Step } from './filter';
 import { passage } from './first-passage';
 import { seasonFactor } from './season';
-import type { FoulingPosterior, GrowthAhead } from './summary';
+import type { FoulingOutlook, GrowthAhead } from './summary';
 
 /** A limit on ln(K/K_clean): the caller turns cooling lost, discharge or trip temperature into it with the condenser model. */
 export type Limit = { name: string; lnK: number; /** How far off that is, where it is known only so well. */ sd?: number };
@@ -44,7 +44,7 @@ export const stepAhead = (
 ): Step => daysAhead(hyper, id, age, days, seasonFactor(hyper.season ?? undefined, day, days), at);
 
 /** Belief on the day `from`, if nothing is done between `asOf` and then. */
-export function ahead(p: FoulingPosterior, from: LocalDate = p.asOf): Ahead {
+export function ahead(p: FoulingOutlook, from: LocalDate = p.asOf): Ahead {
   const hyper = p.state.growth;
   const bank = new Float64Array(p.state.live);
   const days = toDay(from) - toDay(p.asOf);
@@ -55,7 +55,7 @@ export function ahead(p: FoulingPosterior, from: LocalDate = p.asOf): Ahead {
 }
 
 /** Belief just after a cleaning on the day `from`. */
-export function afterCleaning(p: FoulingPosterior, from: LocalDate = p.asOf): Ahead {
+export function afterCleaning(p: FoulingOutlook, from: LocalDate = p.asOf): Ahead {
   const result = ahead(p, from);
   const age = p.state.age + toDay(from) - toDay(p.asOf);
   if (age > 0) clean(result.bank, result.hyper, age);
@@ -161,7 +161,7 @@ function firstStep(
 }
 
 /** When the limit will be crossed if the coil is left alone from `from`, as a distribution of dates. */
-export function forecast(p: FoulingPosterior, limit: Limit, from: LocalDate = p.asOf): DateForecast {
+export function forecast(p: FoulingOutlook, limit: Limit, from: LocalDate = p.asOf): DateForecast {
   const a = ahead(p, from);
   const start = toDay(from);
   // Its quantiles ask for the same days again.

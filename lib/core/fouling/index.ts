@@ -5,7 +5,7 @@ export { believedByDay, quantilesOf } from './by-day';
 export { meanDeposit } from './pieces';
 export { SAID_CHANGES, type SaidChange } from './said-change';
 export { asIfToday, beforeKitchen, posterior, updatePosterior } from './posterior';
-export type { FoulingPosterior } from './summary';
+export type { FoulingOutlook, FoulingPosterior } from './summary';
 export { eachPosterior, fleetPosteriors, kitchenWord, type FleetUnit } from './fleet';
 export {
   afterCleaning,

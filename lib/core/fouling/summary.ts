@@ -46,6 +46,11 @@ export type FoulingPosterior = {
   };
 };
 
+/** As much of a belief as looking ahead asks for: what is kept of one. Replaying its newest day needs the history, and has it. */
+export type FoulingOutlook = Omit<FoulingPosterior, 'state'> & {
+  state: Pick<FoulingPosterior['state'], 'live' | 'age' | 'weights' | 'growth'>;
+};
+
 /** What looking ahead needs of the hyperparameters. */
 export type GrowthAhead = Pick<Hyper, 'diffusion' | 'levelling' | 'accelerating' | 'restore' | 'drift'> & { season: Season | null };
 

@@ -80,7 +80,7 @@ export type LimitSettings = {
 // in service begins to run warm; 225 °F on the discharge line is the trade's usual limit. Both common practice, from memory.
 export const DEFAULT_POLICY: ShopPolicy = {
   risk: 0.2,
-  packedRisk: 0.025,
+  packedRisk: 0.04,
   limits: [{ name: 'heat rejection', lnK: -0.6 }],
   ownLimits: { coolingLost: 0.1, dischargeK: fahrenheitToKelvin(225) },
   cleaningCost: 60,

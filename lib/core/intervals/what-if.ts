@@ -1,11 +1,11 @@
-import { afterCleaning, crossedWithin, type FoulingPosterior, type Limit } from '../fouling';
+import { afterCleaning, crossedWithin, type FoulingOutlook, type Limit } from '../fouling';
 import { allowed } from './guards';
 import { targets, type CostPoint } from './optimise';
 import type { Bounds, UnitPolicy } from './policy';
 
 export type WhatIfUnit = {
   kitchenId: string;
-  posterior: FoulingPosterior;
+  posterior: FoulingOutlook;
   limits?: readonly Limit[];
   failureLimit?: Limit;
   bounds?: Bounds;

@@ -1,13 +1,13 @@
 import type { Figure } from '../condenser';
 import { figure, Z80 } from '../condenser/bands';
 import { daysBetween, type LocalDate } from '../calendar';
-import { afterCleaning, type FoulingPosterior, type Limit } from '../fouling';
+import { afterCleaning, type FoulingOutlook, type Limit } from '../fouling';
 import { normalCdf } from '../fouling/special';
 import { cycles, WEEKS, type Costs, type Cycle } from '../intervals/cycle';
 
 /** A coil with its cleanings in the days that are gone through again, oldest first, and the last one before them. */
 export type ReplayCoil = {
-  posterior: FoulingPosterior;
+  posterior: FoulingOutlook;
   cleanings: readonly LocalDate[];
   costs: Costs & { cleaningCost: number };
   failureLimit: Limit;

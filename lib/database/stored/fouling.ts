@@ -1,32 +1,8 @@
 import { z } from 'zod';
 import type { FleetBelief, OwnLimits } from '../../core/evidence';
-import { isGradeOf, type CoilGrade, type FanGrade } from '../../core/findings/grades';
-import type { FoulingPosterior, Hyper, UnitEvent } from '../../core/fouling';
-import { TRIP_CAUSES } from '../../core/findings/trip-causes';
-import { DEFAULT_HYPER, SAID_CHANGES } from '../../core/fouling';
+import { DEFAULT_HYPER, type FoulingOutlook, type Hyper } from '../../core/fouling';
 import { band, day, limit, meanSd, numbers, packedNumbers, packNumbers, placement } from './parts';
 import { stored } from './stored';
-
-const coilGrade = z.custom<CoilGrade>((x) => typeof x === 'string' && isGradeOf('coil', x), 'not a grade of the coil');
-const fanGrade = z.custom<FanGrade>((x) => typeof x === 'string' && isGradeOf('condenser_fan', x), 'not a grade of the fan');
-const phase = z.enum(['before', 'after']);
-
-const event: z.ZodType<UnitEvent> = z.discriminatedUnion('kind', [
-  z.looseObject({ kind: z.literal('cleaning'), on: day, deep: z.boolean().optional() }),
-  z.looseObject({ kind: z.literal('coil'), on: day, grade: coilGrade, phase, by: z.string().optional() }),
-  z.looseObject({
-    kind: z.literal('reading'),
-    on: day,
-    lnK: z.number(),
-    sd: z.number(),
-    phase,
-    setAside: z.string().optional(),
-    teaches: z.boolean().optional(),
-  }),
-  z.looseObject({ kind: z.literal('fan'), on: day, grade: fanGrade }),
-  z.looseObject({ kind: z.literal('trip'), on: day, cause: z.enum(TRIP_CAUSES).optional() }),
-  z.looseObject({ kind: z.literal('change'), on: day, said: z.enum(SAID_CHANGES) }),
-]);
 
 const season = z.looseObject({ share: z.number(), kappa: z.number(), peak: z.number() });
 const growth = {
@@ -54,7 +30,7 @@ const hyper: z.ZodType<Hyper> = z.looseObject({
 
 const evidence = z.looseObject({ cleanings: z.number(), grades: z.number(), readings: z.number(), setAside: z.number() });
 
-const posterior: z.ZodType<FoulingPosterior> = z.looseObject({
+const posterior: z.ZodType<FoulingOutlook> = z.looseObject({
   modelVersion: z.string(),
   exposure: z.looseObject({ placement, kitchenId: z.string() }),
   asOf: day,
@@ -69,15 +45,6 @@ const posterior: z.ZodType<FoulingPosterior> = z.looseObject({
   message: numbers,
   fromKitchen: numbers,
   state: z.looseObject({
-    settled: z.looseObject({
-      bank: packedNumbers,
-      day: z.number(),
-      fanDown: z.boolean(),
-      evidence,
-      lastCleanedDay: z.number().nullable(),
-      bornDay: z.number(),
-    }),
-    today: z.array(event),
     live: packedNumbers,
     age: z.number(),
     weights: packedNumbers,
@@ -106,23 +73,29 @@ const eyesAnew = (fouling: unknown) => within(fouling, 'eyes', () => ({}));
 /** Before version 2 all that a cleaning left was taken to stay. */
 const allStays = (growing: unknown) => within(growing, 'restore', (r) => (isRecord(r) ? { baked: 1, ...r } : r));
 
-/** Before version 3 the filter's numbers stood as digits; those are read as they are. */
-const packed = ({ state, ...belief }: FoulingPosterior): object => ({
+/** Before version 5 the newest day stood beside it, with the filter before that day. */
+const noNewestDay = (belief: unknown) =>
+  within(belief, 'state', (state) => {
+    if (!isRecord(state)) return state;
+    const { settled: _, today: __, ...rest } = state;
+    return rest;
+  });
+
+/**
+ * Before version 3 the filter's numbers stood as digits; those are read as they are. The newest day is not kept: it was half of all that
+ * a refit writes, and who replays it has the history.
+ */
+const packed = ({ state: { live, age, weights, growth }, ...belief }: FoulingOutlook): object => ({
   ...belief,
-  state: {
-    ...state,
-    settled: { ...state.settled, bank: packNumbers(state.settled.bank) },
-    live: packNumbers(state.live),
-    weights: packNumbers(state.weights),
-  },
+  state: { live: packNumbers(live), age, weights: packNumbers(weights), growth },
 });
 
 /** Belief about one unit's coil. */
-export const STORED_POSTERIOR = stored<FoulingPosterior>(
+export const STORED_POSTERIOR = stored<FoulingOutlook>(
   'belief about a coil',
-  4,
+  5,
   posterior,
-  { 1: (json) => within(json, 'state', (state) => within(state, 'growth', allStays)), 3: beliefHadDays },
+  { 1: (json) => within(json, 'state', (state) => within(state, 'growth', allStays)), 3: beliefHadDays, 4: noNewestDay },
   packed,
 );
 

@@ -19,6 +19,7 @@ export type Row = {
   after?: readonly Estimate[];
   template: string;
   seed: number;
+  beside?: Case['beside'];
 };
 
 const EVAPORATOR_DIRT = { dirty_evaporator: 'clogged', iced: 'clean' } as const;
@@ -28,10 +29,10 @@ function seen(looks: Looks, state: State) {
   return {
     coilGrade: looks.coilGrade,
     fanGrade: looks.fanGrade,
-    airPathGrade: looks.airPathBlocked ? ('blocked' as const) : ('open' as const),
+    airPathGrade: looks.airPathGrade ?? (looks.airPathBlocked ? ('blocked' as const) : ('open' as const)),
     iceGrade: looks.iceGrade,
     evaporatorFanGrade: looks.boxFanGrade,
-    evaporatorCoilGrade: state === 'dirty_evaporator' ? EVAPORATOR_DIRT[state] : ('clean' as const),
+    evaporatorCoilGrade: looks.evaporatorCoilGrade ?? (state === 'dirty_evaporator' ? EVAPORATOR_DIRT[state] : ('clean' as const)),
   };
 }
 
@@ -56,7 +57,15 @@ export function answers({ part, from, cases, sets = SET_NAMES, made, looks = 0 }
   const rows: Row[] = [];
   for (const c of made ?? makeCases(part, from, cases)) {
     const warmBox = (c.readings.full.boxK ?? 0) > c.unit.boxSetPointK + 5;
-    const head = { state: c.state, expansion: c.unit.expansion, warmBox, truth: c.truth, template: c.template, seed: c.seed };
+    const head = {
+      state: c.state,
+      expansion: c.unit.expansion,
+      warmBox,
+      truth: c.truth,
+      template: c.template,
+      seed: c.seed,
+      beside: c.beside,
+    };
     for (const set of sets) {
       const reading = c.readings[set];
       const graded: Reading = { ...reading, ...seen(c.looks, c.state) };

@@ -1,4 +1,5 @@
 import type { Row } from './cases';
+import { SECOND_TROUBLE } from '../world/beside';
 import type { State } from '../world/states';
 
 /** The cause that a state is, by the estimator's names. */
@@ -25,6 +26,15 @@ const CAUSE: Record<State, string> = {
   bad_instrument: 'reading_fault',
 };
 
+/** The trouble, one: where more than one thing is wrong, what takes more of the cooling on the hot day. */
+export const causeOf = (row: Pick<Row, 'state' | 'beside'>): string => (row.beside?.coilIsMore ? CAUSE.foul30 : CAUSE[row.state]);
+
+/** What stands beside the trouble and is worth an hour too; null where nothing does. */
+export function besideIt(row: Pick<Row, 'state' | 'beside'>): string | null {
+  if (!row.beside || COIL_STATES.includes(row.state) || row.beside.coilLost < SECOND_TROUBLE) return null;
+  return row.beside.coilIsMore ? CAUSE[row.state] : CAUSE.foul30;
+}
+
 export const COIL_STATES: readonly State[] = ['clean', 'foul15', 'foul30', 'foul50'];
 export const OTHER_STATES = (Object.keys(CAUSE) as State[]).filter((s) => !COIL_STATES.includes(s));
 
@@ -50,7 +60,7 @@ export function leading(row: Row): { id: string; weight: number } | null {
 
 /** True where the right cause is told before all others. */
 export function named(row: Row): boolean {
-  const right = CAUSE[row.state];
+  const right = causeOf(row);
   const first = leading(row);
   if (first?.id === right) return true;
   // Nothing wrong is told as "fine", whatever the list of causes leads with.
@@ -58,6 +68,21 @@ export function named(row: Row): boolean {
 }
 
 export const cleanIt = (row: Row): boolean => row.answer.verdict === 'clean_it';
+/** Told in the sentence beside what leads. */
+const ALSO = 0.2;
+/** Both are told where two things are wrong: the one leads, the other is weighed enough to be said beside it. */
+export const bothTold = (row: Row): boolean => {
+  const [all, other] = [weights(row), besideIt(row)];
+  return named(row) && other !== null && (all.get(other) ?? 0) > ALSO;
+};
+/**
+ * A cleaning asked for where the coil is not the trouble. With a coil so dirty that it is worth an hour whatever else is wrong, it is an
+ * error only where the trouble is not told beside it.
+ */
+export const cleanItWrongly = (row: Row): boolean => {
+  if (!cleanIt(row) || causeOf(row) === CAUSE.foul30) return false;
+  return besideIt(row) !== CAUSE.foul30 || (weights(row).get(causeOf(row)) ?? 0) <= ALSO;
+};
 export const fine = (row: Row): boolean => row.answer.verdict === 'fine';
 
 export type Tenth = { from: number; n: number; claimed: number; came: number };
@@ -71,7 +96,7 @@ export function reliability(rows: readonly Row[]): Tenth[] {
       if (!tenth) continue;
       tenth.n++;
       tenth.claimed += weight;
-      if (id === CAUSE[row.state]) tenth.came++;
+      if (id === causeOf(row)) tenth.came++;
     }
   }
   return tenths.map((t) => ({ ...t, claimed: t.claimed / t.n, came: t.came / t.n }));

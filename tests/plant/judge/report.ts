@@ -1,5 +1,5 @@
 import { answers, type Ask, type Row } from './cases';
-import { cleanIt, COIL_STATES, fine, leading, named, OTHER_STATES, reliability } from './causes';
+import { besideIt, bothTold, cleanIt, cleanItWrongly, COIL_STATES, fine, leading, named, OTHER_STATES, reliability } from './causes';
 import { cover, errorOf, grouped, QUANTITIES, share, withinByChance, type Quantity } from './figures';
 import type { State } from '../world/states';
 
@@ -114,6 +114,23 @@ function verdicts(say: Say, rows: readonly Row[]): void {
   );
   print('any other cause', of(...OTHER_STATES));
   for (const state of OTHER_STATES) print(state, of(state));
+  together(say, of(...OTHER_STATES));
+}
+
+/** Of a part met as in a kitchen: what is told where the coil is dirty beside another trouble. */
+function together(say: Say, rows: readonly Row[]): void {
+  if (!rows.some((r) => r.beside)) return;
+  say('\nAnother cause, % of answers', 'n', 'blind', 'graded', 'blind, full', 'graded, full');
+  const print = (name: string, list: readonly Row[], holds: (r: Row) => boolean) => {
+    const parts = [false, true].map((g) => list.filter((r) => r.graded === g));
+    const full = parts.map((l) => l.filter((r) => r.set === 'full'));
+    say(`  ${name}`, String(list.length).padStart(5), ...[...parts, ...full].map((l) => percent(share(l, holds))));
+  };
+  print('"clean it" without the trouble', rows, cleanItWrongly);
+  const two = rows.filter((r) => besideIt(r) !== null);
+  print('two at once: the greater leads', two, named);
+  print('two at once: both told', two, bothTold);
+  print('two at once: "clean it"', two, cleanIt);
 }
 
 /** Where numbers cannot tell, the right answer is to ask for what does: how often that is so. */

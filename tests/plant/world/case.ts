@@ -1,6 +1,7 @@
 import type { CondenserUnit, Conditions, Reading } from '../../../lib/core/condenser/types';
-import type { CoilGrade, FanGrade, IceGrade } from '../../../lib/core/findings/grades';
+import type { CoilGrade, FanGrade, GradeOf, IceGrade } from '../../../lib/core/findings/grades';
 import type { Placement } from '../../../lib/core/equipment/build';
+import { besideOf, coilGradeOf, extraOf, fanGradeOf, together, type Beside } from './beside';
 import { build, type Design } from './build';
 import { Chance } from './chance';
 import { lnPressureAt } from './fluid';
@@ -20,6 +21,9 @@ export type Looks = {
   iceGrade: IceGrade;
   boxFanGrade: FanGrade;
   airPathBlocked: boolean;
+  /** Graded in a kitchen; where they are left out, as tidy as the state. */
+  airPathGrade?: GradeOf<'air_path'>;
+  evaporatorCoilGrade?: GradeOf<'evaporator_coil'>;
 };
 
 export type Case = {
@@ -37,21 +41,27 @@ export type Case = {
   standing: Required<Pick<Reading, 'offCyclePaGauge' | 'offCycleAirK'>>;
   looks: Looks;
   truth: Truth;
+  /** Of a case met as in a kitchen: what stands beside its trouble. */
+  beside?: Beside;
 };
 
 const AIR_PA = 101325;
 const DAY = 86_400_000;
 const START = Date.UTC(2026, 5, 1, 15);
 
-/** The n-th case of a part; null where the machine would not stand in that state (it trips). Same n, same case. */
-export function makeCase(part: Part, n: number, only?: { state?: State }): Case | null {
+/**
+ * The n-th case of a part; null where the machine would not stand in that state (it trips). Same n, same case. `kitchen`: dirt, ice and
+ * worn things stand beside its trouble, and eyes err.
+ */
+export function makeCase(part: Part, n: number, only?: { state?: State; kitchen?: boolean }): Case | null {
   const mine = TEMPLATES.filter((t) => t.part === part);
   const c = new Chance('plant', part, n);
   const state = only?.state ?? pickState(n, c);
   const fits = mine.filter((t) => state !== 'head_control' || t.kind === 'walk_in_cooler' || t.kind === 'walk_in_freezer');
   const template: Template = { ...c.of(fits), ...(state === 'head_control' ? { headControl: true, outdoors: true } : {}) };
   for (let attempt = 0; attempt < 6; attempt++) {
-    const found = oneOf(part, n, template, state, new Chance('plant', part, n, attempt));
+    const side = only?.kitchen ? new Chance('beside', part, n, attempt) : null;
+    const found = oneOf(part, n, template, state, new Chance('plant', part, n, attempt), side);
     if (found) return found;
   }
   return null;
@@ -63,9 +73,11 @@ function pickState(n: number, c: Chance): State {
   return c.yes(0.5) ? c.of(coil) : (STATES[4 + (n % (STATES.length - 4))] ?? 'clean');
 }
 
-function oneOf(part: Part, n: number, t: Template, state: State, c: Chance): Case | null {
+function oneOf(part: Part, n: number, t: Template, state: State, c: Chance, side: Chance | null): Case | null {
   const { machine, design } = build(t, c);
-  const faults = faultsOf(state, machine, c);
+  const fault = faultsOf(state, machine, c);
+  const extra = side && extraOf(state, machine, side);
+  const faults = extra ? together(fault, extra) : fault;
   const hotK = t.outdoors ? c.between(305, 313) : c.between(304, 314);
   const cleanRunShare = c.between(0.4, 0.75);
   const roomK = roomOf(state, hotK, c);
@@ -76,7 +88,9 @@ function oneOf(part: Part, n: number, t: Template, state: State, c: Chance): Cas
   if (!now || now.dewK > (machine.fluid.dewK[machine.fluid.rows - 4] ?? 0)) return null;
   const days: Days = { hotK, usualK: hotK - 6, boxK: t.boxK, cleanRunShare };
   const truth = truthOf(machine, faults, now, around, days, AIR_PA);
-  if (!truth || !plain(state, truth)) return null;
+  // Severity is that of the fault alone, whatever stands beside it.
+  const alone = extra ? run(machine, fault, around, now) : now;
+  if (!truth || !alone || !plain(state, extra ? truthOf(machine, fault, alone, around, days, AIR_PA) : truth)) return null;
   const v = van(c);
   const hunting = t.expansion === 'valve' && c.yes(0.3) ? c.between(0.5, 1.5) : 0;
   const classKnown = c.yes(0.6);
@@ -103,8 +117,9 @@ function oneOf(part: Part, n: number, t: Template, state: State, c: Chance): Cas
     readings,
     cleanReadings,
     standing: { offCyclePaGauge: standingPa(machine, faults, around, v, new Chance('standing', part, n)), offCycleAirK: whole.roomAirK },
-    looks: looksOf(state, c),
+    looks: extra && side ? { ...looksOf(state, c), ...kitchenLooks(state, extra, side) } : looksOf(state, c),
     truth,
+    ...(extra ? { beside: besideOf(state, machine, fault, extra, { roomK: hotK, boxK: t.boxK }) } : {}),
   };
 }
 
@@ -133,7 +148,8 @@ function boxOf(t: Template, state: State, m: Machine, faults: Faults, roomK: num
 }
 
 /** A state that does nothing is no case of it: half an ounce of charge missing from a full receiver. */
-function plain(state: State, truth: Truth): boolean {
+function plain(state: State, truth: Truth | null): boolean {
+  if (!truth) return false;
   const lost = truth.coolingLost ?? 1;
   if (state === 'low_charge' || state === 'restriction') return lost > 0.08 && lost < 0.55;
   if (state === 'leaking_valves' || state === 'iced') return lost > 0.05;
@@ -273,3 +289,13 @@ function looksOf(state: State, c: Chance): Looks {
     airPathBlocked: state === 'blocked',
   };
 }
+
+const kitchenLooks = (state: State, { coilLost, ice, airPath, evaporator }: ReturnType<typeof extraOf>, c: Chance): Looks => ({
+  coilGrade: coilGradeOf(coilLost, c),
+  fanGrade: fanGradeOf(state === 'dead_fan' ? 'dead' : state === 'slow_fan' ? 'slow' : 'no', c),
+  iceGrade: ice,
+  boxFanGrade: fanGradeOf(state === 'dead_box_fan' ? 'dead' : 'no', c),
+  airPathBlocked: airPath === 'blocked',
+  airPathGrade: airPath,
+  evaporatorCoilGrade: evaporator,
+});

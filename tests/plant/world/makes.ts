@@ -60,7 +60,7 @@ const USUAL: Make = {
 
 /**
  * Part C is of another make: narrower tubes, deeper coils with less air, other motors and shells, tighter valves, smaller receivers.
- * Parts D to I are of a third to an eighth: each range moved by chance from A's, as far as C's at most, towards it or away.
+ * Parts D to J are of a third to a ninth: each range moved by chance from A's, as far as C's at most, towards it or away.
  */
 export const MAKES: Record<Part, Make> = {
   A: USUAL,
@@ -225,5 +225,28 @@ export const MAKES: Record<Part, Make> = {
     receiver: [0.7221, 1.383],
     fan: { free: [1.225, 1.624], power: [1.64, 1.94], still: [0.06191, 0.1562] },
     valve: { spanK: [2.936, 4.936], opened: [0.3551, 0.6103] },
+  },
+  J: {
+    airRise: [0.4059, 0.6676],
+    airShare: [0.6298, 0.8424],
+    airPower: [0.4141, 0.6226],
+    gasTimes: [3.179, 6.038],
+    liquidTimes: [2.143, 4.382],
+    bypass: [0.01839, 0.09679],
+    refrigerantPower: [0.3658, 0.8],
+    boxFall: [0.3283, 0.5566],
+    boxShare: [0.6349, 0.8849],
+    boxGasTimes: [2.506, 5.012],
+    filling: { medium: -0.05918, low: -0.04261, spread: 0.1341 },
+    slope: { mean: -2.46, spread: 0.05574 },
+    motor: { small: 0.7057, large: 0.8151 },
+    motorFall: [0.0615, 0.3115],
+    shell: { sealed: [0.2734, 0.4734], ports: [0.09702, 0.2328] },
+    exchanger: [0.2533, 0.6065],
+    subcooling: [2.256, 7.512],
+    tube: { diameter: 0.9957e-3, length: 2.533 },
+    receiver: [0.7353, 1.403],
+    fan: { free: [1.28, 1.791], power: [1.714, 2.014], still: [0.06527, 0.1495] },
+    valve: { spanK: [3.482, 5.482], opened: [0.3516, 0.6033] },
   },
 };

@@ -1,7 +1,7 @@
 import type { Application, CondenserKind, Expansion, UnitKind } from '../../../lib/core/equipment/build';
 
-export const PARTS = ['A', 'B', 'C', 'D', 'E', 'F', 'G', 'H', 'I'] as const;
-/** A sets constants, B was looked at while that was done, C to H judged until they had been read, I judges. */
+export const PARTS = ['A', 'B', 'C', 'D', 'E', 'F', 'G', 'H', 'I', 'J'] as const;
+/** A sets constants, B was looked at while that was done, C to I judged until they had been read, J judges. */
 export type Part = (typeof PARTS)[number];
 
 /** What a maker sells: ranges out of which one machine is drawn. Watts of cooling at 32.2 °C air, box at set point. */
@@ -188,7 +188,7 @@ const H = rows('H', [
   ['H ice machine', 'ice_machine', 'medium', 'R404A', 'valve', 1000, 2200, 32, 'fin_and_tube', false],
 ]);
 
-/** Machines to judge on, of an eighth make. */
+/** Machines that judged, of an eighth make. */
 const I = rows('I', [
   ['I reach-in, three doors', 'reach_in', 'medium', 'R134a', 'capillary', 400, 800, 38, 'fin_and_tube', true],
   ['I reach-in, propane', 'reach_in', 'medium', 'R290', 'capillary', 330, 720, 36, 'wire_and_tube', true],
@@ -207,4 +207,23 @@ const I = rows('I', [
   ['I ice machine', 'ice_machine', 'medium', 'R404A', 'valve', 1100, 2400, 32, 'fin_and_tube', false],
 ]);
 
-export const TEMPLATES: readonly Template[] = [...A, ...B, ...C, ...D, ...E, ...F, ...G, ...H, ...I];
+/** Machines to judge on, of a ninth make. */
+const J = rows('J', [
+  ['J reach-in, two doors, propane', 'reach_in', 'medium', 'R290', 'capillary', 390, 800, 37, 'fin_and_tube', true],
+  ['J reach-in, glass door', 'reach_in', 'medium', 'R134a', 'capillary', 320, 660, 36, 'microchannel', true],
+  ['J undercounter, propane', 'undercounter', 'medium', 'R290', 'capillary', 160, 300, 37, 'fin_and_tube', true],
+  ['J prep table', 'prep_table', 'medium', 'R134a', 'capillary', 330, 630, 38, 'fin_and_tube', true],
+  ['J drawer base, propane', 'drawer_base', 'medium', 'R290', 'capillary', 230, 450, 38, 'wire_and_tube', true],
+  ['J merchandiser, 404A', 'display', 'medium', 'R404A', 'capillary', 500, 980, 38, 'fin_and_tube', true],
+  ['J reach-in freezer', 'reach_in', 'low', 'R404A', 'capillary', 300, 610, -3, 'microchannel', true],
+  ['J undercounter freezer, propane', 'undercounter', 'low', 'R290', 'capillary', 180, 330, -1, 'fin_and_tube', true],
+  ['J display case, 448A', 'display', 'medium', 'R448A', 'valve', 720, 1500, 36, 'fin_and_tube', false],
+  ['J walk-in cooler', 'walk_in_cooler', 'medium', 'R404A', 'valve', 2200, 4400, 37, 'fin_and_tube', false],
+  ['J walk-in cooler, 449A', 'walk_in_cooler', 'medium', 'R449A', 'valve', 2000, 4200, 36, 'fin_and_tube', false],
+  ['J walk-in cooler, 134a', 'walk_in_cooler', 'medium', 'R134a', 'valve', 1800, 3500, 38, 'microchannel', false],
+  ['J walk-in freezer', 'walk_in_freezer', 'low', 'R404A', 'valve', 1700, 3300, -3, 'fin_and_tube', false],
+  ['J walk-in freezer, 448A', 'walk_in_freezer', 'low', 'R448A', 'valve', 1900, 3500, -5, 'fin_and_tube', false],
+  ['J ice machine', 'ice_machine', 'medium', 'R404A', 'valve', 1000, 2300, 32, 'fin_and_tube', false],
+]);
+
+export const TEMPLATES: readonly Template[] = [...A, ...B, ...C, ...D, ...E, ...F, ...G, ...H, ...I, ...J];

@@ -64,6 +64,20 @@ function numbersIn(x: unknown, out: number[] = []): number[] {
   return out;
 }
 
+const HANG_MS = 1_000;
+/** What comes of it and in how many milliseconds; over the bound the least of five: a machine busy with other things does not fail, a search that does not end does. */
+function timed<T>(work: () => T): { value: T; ms: number } {
+  let start = performance.now();
+  const value = work();
+  let ms = performance.now() - start;
+  for (let i = 0; i < 4 && !(ms < HANG_MS); i++) {
+    start = performance.now();
+    work();
+    ms = Math.min(ms, performance.now() - start);
+  }
+  return { value, ms };
+}
+
 describe('4,000 readings of any kind', () => {
   it('never give NaN, a loss below zero beyond its band, or a hang', { timeout: 300_000 }, () => {
     const random = new RandomStream(99, 'anything');
@@ -77,9 +91,8 @@ describe('4,000 readings of any kind', () => {
         energyPricePerKwh: 0.2,
         currency: 'USD',
       };
-      const start = performance.now();
-      const e = estimate(unit, reading, cleanPrior(unit), conditions);
-      slowest = Math.max(slowest, performance.now() - start);
+      const { value: e, ms } = timed(() => estimate(unit, reading, cleanPrior(unit), conditions));
+      slowest = Math.max(slowest, ms);
       const label = e.status === 'ok' ? e.verdict : e.reason;
       seen.set(label, (seen.get(label) ?? 0) + 1);
       for (const n of numbersIn(e)) if (!Number.isFinite(n)) throw new Error(`${n} in ${JSON.stringify({ unit, reading, e })}`);
@@ -92,7 +105,7 @@ describe('4,000 readings of any kind', () => {
         expect(e.causes.reduce((s, c) => s + c.weight, 0)).toBeCloseTo(1, 9);
       }
     }
-    expect(slowest).toBeLessThan(1_000);
+    expect(slowest).toBeLessThan(HANG_MS);
     // Sound readings are met as well as absurd ones: nothing passes by saying nothing.
     for (const label of ['clean_it', 'look_first', 'look_elsewhere', 'impossible_reading', 'not_steady', 'head_control'])
       expect(seen.get(label) ?? 0, label).toBeGreaterThan(0);

@@ -58,7 +58,7 @@ describe('why a rule for cleaning moves', () => {
     ['tripped, last cleaning unknown', { tripped: true, evidence: { trips: [MAY] }, history: { startedOn: PACKED.on, startedClean: false, events: [] } }, 6, 'severe', `Tripped on high pressure on 4 May 2026${SHORTER}`],
     ['the limit’s risk', {}, 6, null, `Matted at 60 days; heat rejection has a one in five chance of passing its limit by day 70${SHORTER}`],
     ['the risk of a packed coil', { goal: { risk: { of: 'packed', chance: 0.04 } } }, 6, null, `Matted at 60 days; the coil has a 4 % chance of being packed by day 70${SHORTER}`],
-    ['the risk of a packed coil as the shop has it', { goal: { risk: { of: 'packed', chance: P.packedRisk } } }, 6, null, `Matted at 60 days; the coil has a one in forty chance of being packed by day 70${SHORTER}`],
+    ['the risk of a packed coil of half a percent more than two', { goal: { risk: { of: 'packed', chance: 0.025 } } }, 6, null, `Matted at 60 days; the coil has a one in forty chance of being packed by day 70${SHORTER}`],
     ['a risk that costs', { goal: { riskCost: 12.4 } }, 6, null, `Matted at 60 days; heat rejection has a one in five chance of passing its limit by day 70, and keeping to that costs about 12 USD more a cycle than cost alone would${SHORTER}`],
     ['a packed coil’s that costs', { currency: 'EUR', goal: { riskCost: 1, risk: { of: 'packed', chance: 0.1 } } }, 6, null, `Matted at 60 days; the coil has a one in ten chance of being packed by day 70, and keeping to that costs about 1 EUR more a cycle than cost alone would${SHORTER}`],
     ['a risk that costs less than a coin', { goal: { riskCost: 0.99 } }, 6, null, `Matted at 60 days; heat rejection has a one in five chance of passing its limit by day 70${SHORTER}`],

@@ -31,7 +31,7 @@ describe('the server’s files as they are built', () => {
   it('say the same in one byte a character', async () => {
     write('a.js', chunk('a.js', 'The coil’s grade — “clean” 🧊 é \\u{1f9ca}'));
     write('regex.js', 'module.exports=[7,9,a=>{a.s(["w",0,()=>String(/^[“”]+$/u.test("”“")+"’")])}];');
-    expect(await lightenServer(folder)).toEqual({ twins: 0, escaped: 2 });
+    expect(await lightenServer(folder)).toEqual({ twins: 0, shortened: 2 });
     expect(told('regex.js').words).toBe('true’');
     expect(read('a.js')).toMatch(/^[\u0000-\u007f]*$/);
     const { ids, words } = told('a.js');
@@ -44,7 +44,7 @@ describe('the server’s files as they are built', () => {
     write('b.js', chunk('b.js', 'the coil’s'));
     write('ssr/c.js', chunk('c.js', 'the coil’s'));
     write('ssr/d.js', chunk('d.js', 'the fan’s'));
-    expect(await lightenServer(folder)).toEqual({ twins: 2, escaped: 2 });
+    expect(await lightenServer(folder)).toEqual({ twins: 2, shortened: 2 });
     for (const twin of ['b.js', 'ssr/c.js']) {
       expect(require(path.join(folder, twin))).toBe(require(path.join(folder, 'a.js')));
       expect(read(twin).length).toBeLessThan(60);
@@ -52,13 +52,28 @@ describe('the server’s files as they are built', () => {
     expect(told('ssr/d.js').words).toBe('the fan’s');
   });
 
-  it('are left as they are where they are plain and alone, and the bundler’s own always', async () => {
+  it('are short, and hold every function in its own place', async () => {
+    write(
+      'sum.js',
+      `module.exports=[7,9,a=>{"use strict";
+        /** Told in words. */
+        function onceCalled(list) { let total = 0; for (const amount of list) total += amount; return total; }
+        const everyTime = (lists) => lists.map((list) => onceCalled(list));
+        a.s(["w",0,()=>String(everyTime([[1,2],[3,4]]))])}];`,
+    );
+    expect(await lightenServer(folder)).toEqual({ twins: 0, shortened: 1 });
+    expect(told('sum.js').words).toBe('3,7');
+    const text = read('sum.js');
+    expect(text).not.toMatch(/Told in words|onceCalled|total/);
+    // One function of its own, called by name: written into the place of its call it would be made anew each time.
+    expect(text).toMatch(/function (\w+)\(.+=>\1\(/);
+  });
+
+  it('are left alone where they are the bundler’s own, and maps always', async () => {
     const own = chunk('r.js', 'the runtime’s');
-    write('plain.js', 'module.exports=[1,a=>{a.s(["x",0,"caf\u00e9"])}];\n');
     write('[turbopack]_runtime.js', own);
     write('plain.js.map', '{"names":["’"]}');
-    expect(await lightenServer(folder)).toEqual({ twins: 0, escaped: 0 });
-    expect(read('plain.js')).toBe('module.exports=[1,a=>{a.s(["x",0,"caf\u00e9"])}];\n');
+    expect(await lightenServer(folder)).toEqual({ twins: 0, shortened: 0 });
     expect(read('[turbopack]_runtime.js')).toBe(own);
     expect(read('plain.js.map')).toBe('{"names":["’"]}');
   });

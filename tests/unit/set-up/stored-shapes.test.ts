@@ -192,7 +192,7 @@ const MAY_LACK: Record<string, string[]> = {
 const WORDS: Record<string, string[]> = {
   'compressor map': ['units'],
   'questions about a reading': ['list.0.field'],
-  belief: ['exposure.placement', 'asOf', 'lastCleanedOn', 'state.settled.bank', 'state.today.0.kind', 'state.today.0.on', 'state.today.0.grade', 'state.live', 'state.weights'],
+  belief: ['exposure.placement', 'asOf', 'lastCleanedOn', 'state.live', 'state.weights'],
   quote: ['lines.0.kind'],
   places: ['list.0.precision'],
   report: ['problems.0.severity'],
@@ -288,6 +288,10 @@ it('what a cleaning left behind, and how long a coil of unknown age had run, sta
   const { ...growth } = STORED_POSTERIOR.read({ ...json, v: 1 }).state.growth;
   expect(growth.restore.baked).toBe(1);
   expect(() => STORED_POSTERIOR.read({ ...json, v: 2 })).toThrow('state.growth.restore.baked');
+  const now = STORED_POSTERIOR.write(belief);
+  const withNewestDay = { ...now, v: 4, state: { ...(now.state as object), settled: { bank: 'AAAA' }, today: [{ kind: 'coil' }] } };
+  expect(STORED_POSTERIOR.read(withNewestDay)).toEqual(STORED_POSTERIOR.read(now));
+  expect(Object.keys(STORED_POSTERIOR.read(now).state).toSorted()).toEqual(['age', 'growth', 'live', 'weights']);
   for (const nothing of [null, 7, { v: 1 }, { v: 3 }, { v: 1, state: 5, fouling: 5 }]) {
     expect(() => STORED_POSTERIOR.read(nothing)).toThrow(StoredJsonError);
     expect(() => STORED_FLEET_BELIEF.read(nothing)).toThrow(StoredJsonError);

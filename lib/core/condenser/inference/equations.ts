@@ -175,6 +175,49 @@ function lnOpening(machine: Machine, x: Float64Array): number {
   return opening;
 }
 
+// Properties of the state asked for last: a derivative moves one unknown at a time, and few of them move these.
+type Of<T> = T & { fluid: QuickFluid | null };
+type Hot = Record<'tc' | 'glide' | 'bubble' | 'pC' | 'hLiquidC' | 'latentC' | 'cpl' | 'cpd', number>;
+type Cold = Record<'te' | 'glide' | 'pE' | 'hv' | 'cpv' | 'latentE' | 'rho', number>;
+type Lift = Record<'te' | 'tc' | 'work' | 'idealEndK', number>;
+const hot: Of<Hot> = { fluid: null, tc: NaN, glide: 0, bubble: 0, pC: 0, hLiquidC: 0, latentC: 0, cpl: 0, cpd: 0 };
+const cold: Of<Cold> = { fluid: null, te: NaN, glide: 0, pE: 0, hv: 0, cpv: 0, latentE: 0, rho: 0 };
+const lift: Of<Lift> = { fluid: null, te: NaN, tc: NaN, work: 0, idealEndK: 0 };
+
+function condensingAt(f: QuickFluid, tc: number): void {
+  if (f === hot.fluid && tc === hot.tc) return;
+  hot.fluid = f;
+  hot.tc = tc;
+  hot.glide = f.glide(tc);
+  hot.bubble = tc - hot.glide;
+  hot.pC = Math.exp(f.lnDewP(tc));
+  hot.hLiquidC = f.hLiquid(hot.bubble);
+  hot.latentC = f.hVapour(tc) - hot.hLiquidC;
+  hot.cpl = hot.hLiquidC - f.hLiquid(hot.bubble - 1);
+  hot.cpd = f.cpDischarge(tc);
+}
+
+function evaporatingAt(f: QuickFluid, te: number): void {
+  if (f === cold.fluid && te === cold.te) return;
+  cold.fluid = f;
+  cold.te = te;
+  cold.glide = f.glide(te);
+  cold.pE = Math.exp(f.lnDewP(te));
+  cold.hv = f.hVapour(te);
+  cold.cpv = f.cpVapour(te);
+  cold.latentE = cold.hv - f.hLiquid(te - cold.glide);
+  cold.rho = Math.exp(f.lnRhoVapour(te));
+}
+
+function liftOf(f: QuickFluid, te: number, tc: number): void {
+  if (f === lift.fluid && te === lift.te && tc === lift.tc) return;
+  lift.fluid = f;
+  lift.te = te;
+  lift.tc = tc;
+  lift.work = f.work(te, tc);
+  lift.idealEndK = f.idealEndK(te, tc);
+}
+
 /** All of the equations at one state, into `o`; no iteration in here. */
 export function run(m: Machine, x: Float64Array, o: Outcome): void {
   const f = m.fluid;
@@ -184,21 +227,15 @@ export function run(m: Machine, x: Float64Array, o: Outcome): void {
   const gas = Math.max(-0.5, x[GAS]!);
   const dry = Math.max(-0.6, Math.min(0.97, x[DRY]!));
   const flooded = Math.min(0.9, x[FLOODED]!);
-  const glide = f.glide(tc);
-  const bubble = tc - glide;
+  condensingAt(f, tc);
+  evaporatingAt(f, te);
+  const { glide, bubble, pC, hLiquidC, latentC, cpl, cpd } = hot;
+  const { pE, hv, cpv, latentE } = cold;
   const condensing = tc - glide / 2;
   const rise = floored(condensing - x[AIR]!, 0.5);
-  const difference = floored(x[BOX]! - te + 0.4 * f.glide(te), 0.4);
-  const pC = Math.exp(f.lnDewP(tc));
-  const pE = Math.exp(f.lnDewP(te));
+  const difference = floored(x[BOX]! - te + 0.4 * cold.glide, 0.4);
   const head = pC * (1 + gas);
   const lnGas = Math.log1p(gas);
-  const hv = f.hVapour(te);
-  const cpv = f.cpVapour(te);
-  const hLiquidC = f.hLiquid(bubble);
-  const latentC = f.hVapour(tc) - hLiquidC;
-  const latentE = hv - f.hLiquid(te - f.glide(te));
-  const cpl = hLiquidC - f.hLiquid(bubble - 1);
 
   const boiling = hv - hLiquidC;
   const outlet = outletSuperheat(dry, boiling, cpv, difference);
@@ -210,19 +247,19 @@ export function run(m: Machine, x: Float64Array, o: Outcome): void {
 
   const ratio = head / pE;
   const filled = Math.max(0.02, 1 + c.clearance - c.clearance * Math.pow(ratio, 1 / c.exponent));
-  const rho = Math.exp(f.lnRhoVapour(te)) * Math.pow(te / suction, 1.08);
+  const rho = cold.rho * Math.pow(te / suction, 1.08);
   const flow = rho * filled * Math.exp(x[LN_PUMP]!);
   const tcHead = tc + lnGas / m.beta;
   const warm = (superheat - WORK_SUPERHEAT_K) / (te + WORK_SUPERHEAT_K);
-  const work = f.work(te, tcHead) * (1 + warm);
+  liftOf(f, te, tcHead);
+  const work = lift.work * (1 + warm);
   // Gas that leaks back is pumped again: what arrives carries the work of all of it.
   const shaft = (work / efficiencyAt(c, ratio)) * (m.leaking ? Math.exp(-Math.min(0, x[LN_PUMP]!)) : 1);
   const hSuction = hv + cpv * superheat;
-  const cpd = f.cpDischarge(tc);
-  const idealEnd = f.idealEndK(te, tcHead) * (1 + 0.95 * warm);
-  const hot = shaft - shellHeat(m, shaft, flow, idealEnd - x[AIR]! + (shaft - work) / cpd, cpd) + cpd * x[OVER]!;
+  const idealEnd = lift.idealEndK * (1 + 0.95 * warm);
+  const kept = shaft - shellHeat(m, shaft, flow, idealEnd - x[AIR]! + (shaft - work) / cpd, cpd) + cpd * x[OVER]!;
 
-  const beforeLiquid = hSuction + hot - hLiquidC;
+  const beforeLiquid = hSuction + kept - hLiquidC;
   const sub = subcooling(flooded, beforeLiquid, cpl, rise, bubble - x[AIR]!);
   const quality = flooded < 0 ? -flooded : 0;
   const inLine = m.line * Math.max(0, bubble - sub - x[AIR]!);
@@ -241,11 +278,11 @@ export function run(m: Machine, x: Float64Array, o: Outcome): void {
   o.liquidK = liquidK;
   o.suctionK = suction;
   o.superheatK = superheat;
-  o.dischargeK = idealEnd + (hot - work) / cpd;
+  o.dischargeK = idealEnd + (kept - work) / cpd;
   o.massFlow = flow;
   o.power = flow * shaft;
   o.cooling = flow * (hv + cpv * outlet - wet * latentE - hIn);
-  o.heatRejected = flow * (hSuction + hot - hLiquid);
+  o.heatRejected = flow * (hSuction + kept - hLiquid);
 
   const condensed = beforeLiquid - quality * latentC;
   const free = flooded > 0 ? 1 - flooded : 1;

@@ -43,7 +43,8 @@ export function settle(
 }
 
 function slopes(machine: Machine, x: Float64Array, o: Outcome): void {
-  for (let i = 0; i < 4; i++) {
+  // The temperatures come last, as the properties hang on them.
+  for (let i = 3; i >= 0; i--) {
     const k = FREE[i]!;
     const kept = x[k]!;
     x[k] = kept + STEP[k]!;

@@ -25,7 +25,7 @@ import {
 } from './priors';
 import type { Scene } from './scene';
 import type { Machine } from './equations';
-import { solve, solveWell, type Channel, type Seen, type Solution } from './solve';
+import { solve, solveWell, varianceOf, type Channel, type Seen, type Solution } from './solve';
 import * as S from './state';
 
 /** One way in which the reading could have come about, and how much it is believed. */
@@ -147,7 +147,7 @@ export type LikelihoodOfK = { mean: number; sd: number; /** ln evidence per unit
 /** The reading's own word on ln K: the posterior with its wide prior taken out again. */
 function likelihoodOfK(plain: Solution, prior: S.Prior): LikelihoodOfK {
   const m1 = plain.x[S.LN_K]!;
-  const v1 = plain.cov[S.LN_K * S.UNKNOWNS + S.LN_K]!;
+  const v1 = varianceOf(plain, S.LN_K);
   const [m0, v0] = [prior.mean[S.LN_K]!, prior.sd[S.LN_K]! ** 2];
   const v = 1 / Math.max(1e-6, 1 / v1 - 1 / v0);
   const mean = v * (m1 / v1 - m0 / v0);

@@ -5,8 +5,8 @@ import { coilGradeGiven, LOOKS, lookGiven, type Look } from './looks';
 import type { Belief, Component } from './infer';
 import { boxGiven, roomGiven, standingGiven } from './outside';
 import { thermometerOf } from './scene';
-import { CHANNELS, type Channel } from './solve';
-import { UNKNOWNS } from './state';
+import { CHANNELS, covarianceOf, varianceOf, type Channel, type Solution } from './solve';
+import { AIR, UNKNOWNS } from './state';
 
 export type LookId = Look | 'condensingClampK' | 'liquidLineK' | 'suctionLineK' | 'dischargeLineK' | 'headPaGauge' | 'suctionPaGauge' | 'airInK' | 'roomAirK' | 'boxK' | 'offCyclePaGauge' | 'steadyMinutes'; // prettier-ignore
 
@@ -26,20 +26,28 @@ export function nextLooks(belief: Belief): NextLook[] {
   const heavy = belief.components.filter((c) => c.weight >= LEAST);
   const sum = heavy.reduce((a, c) => a + c.weight, 0);
   const parts = heavy.map((c) => ({ ...c, weight: c.weight / sum }));
+  const covariances = new Map<Solution, Float64Array>();
+  const covOf = ({ solution }: Component): Float64Array => {
+    const cov = covariances.get(solution) ?? covarianceOf(solution);
+    covariances.set(solution, cov);
+    return cov;
+  };
   const out: NextLook[] = [];
-  const add = (look: LookId, bits: number) => void (reading[look] === undefined && bits >= LEAST_BITS && out.push({ look, bits }));
-  for (const look of keysOf(LOOKS)) add(look, discrete(parts, look));
+  const add = (look: LookId, bitsOf: () => number) => {
+    const bits = reading[look] === undefined ? bitsOf() : 0;
+    if (bits >= LEAST_BITS) out.push({ look, bits });
+  };
+  for (const look of keysOf(LOOKS)) add(look, () => discrete(parts, look));
   // On a sealed system too, where they are on already.
   const gauges = unit.circuitAccess === 'ports' || reading.headPaGauge !== undefined;
   for (const [look, channel, allowed] of READINGS)
     if (allowed === 'always' || gauges)
-      add(
-        look,
-        continuous(parts, (c) => predicted(c, channel, errorOf(scene.reading, channel))),
-      );
-  const over = (read: (value: number) => Reading, given: typeof boxGiven, from: number, to: number) => {
+      add(look, () => continuous(parts, (c) => predicted(c, covOf(c), channel, errorOf(scene.reading, channel))));
+  const over = (read: (value: number) => Reading, given: typeof boxGiven, from: number, to: number) => () => {
     const scenes = Array.from({ length: GRID }, (_, r) => ({ ...scene, reading: read(from + ((to - from) * (r + 0.5)) / GRID) }));
-    return gridded(parts, from, to, (c, _value, _i, r) => given(scenes[r] ?? scene, c.cause));
+    const each = new Map<CauseId, number[]>();
+    for (const { cause } of parts) if (!each.has(cause)) each.set(cause, scenes.map((s) => given(s, cause))); // prettier-ignore
+    return gridded(parts, from, to, (c, _value, _i, r) => each.get(c.cause)?.[r] ?? NaN);
   };
   const set = unit.boxSetPointK;
   add(
@@ -53,11 +61,10 @@ export function nextLooks(belief: Belief): NextLook[] {
       over((v) => ({ ...reading, roomAirK: v }), roomGiven, airInK - 20, airInK + 6),
     );
   if (airInK === undefined && roomAirK !== undefined)
-    add(
-      'airInK',
+    add('airInK', () =>
       continuous(parts, (c) => ({
         mean: c.solution.x[4]!,
-        sd: Math.hypot(Math.sqrt(c.solution.cov[4 * UNKNOWNS + 4]!), thermometerOf(reading)),
+        sd: Math.hypot(Math.sqrt(varianceOf(c.solution, AIR)), thermometerOf(reading)),
       })),
     );
   if (gauges && airInK !== undefined) {
@@ -68,7 +75,7 @@ export function nextLooks(belief: Belief): NextLook[] {
   }
   if (reading.steadyMinutes === undefined) {
     const p = belief.probability.not_steady;
-    add('steadyMinutes', p > 0 && p < 1 ? -(p * Math.log2(p) + (1 - p) * Math.log2(1 - p)) : 0);
+    add('steadyMinutes', () => (p > 0 && p < 1 ? -(p * Math.log2(p) + (1 - p) * Math.log2(1 - p)) : 0));
   }
   return out.sort((a, b) => Math.round(b.bits / LEAST_BITS) - Math.round(a.bits / LEAST_BITS));
 }
@@ -89,9 +96,9 @@ function errorOf(reading: Reading, channel: Channel): number {
 }
 
 /** What an instrument would show under one hypothesis. */
-function predicted(c: Component, channel: Channel, error: number): { mean: number; sd: number } {
+function predicted(c: Component, cov: Float64Array, channel: Channel, error: number): { mean: number; sd: number } {
   const row = CHANNELS.indexOf(channel) * UNKNOWNS;
-  const { slopes, cov } = c.solution;
+  const { slopes } = c.solution;
   let v = error * error;
   for (let i = 0; i < UNKNOWNS; i++) {
     const a = slopes[row + i]!;

@@ -4,18 +4,23 @@ import { BOX, HOLDS, LOADED_TOO, ROOM_TO_COIL } from './priors';
 import { thermometerOf, type Scene } from './scene';
 
 const normal = (x: number, mean: number, sd: number) => Math.exp(-0.5 * ((x - mean) / sd) ** 2) / sd;
+const near = (x: number, [mean, sd]: readonly [number, number], own: number) => normal(x, mean, Math.hypot(sd, own));
+const BOX_OWN_SD = 0.6;
+/** Where nothing that is read can be trusted. */
+const ANY_BOX = [2, 5] as const;
 const FAILING_LOW: readonly CauseId[] = ['low_charge', 'evaporator_coil', 'evaporator_fan', 'weak_compressor'];
 
 /** How likely the measured box is under a cause, up to a common factor. An ice machine has no set point to compare. */
 export function boxGiven({ reading, unit }: Scene, cause: CauseId): number {
   if (reading.boxK === undefined || unit.kind === 'ice_machine') return 1;
   const off = reading.boxK - unit.boxSetPointK;
-  const one = ([mean, sd]: readonly [number, number], own = 0.6) => normal(off, mean, Math.hypot(sd, own));
-  if (cause === 'high_load') return off > 2 ? one(BOX.loaded) : 0.02 * one(BOX.sound);
-  if (cause === 'nothing') return 0.97 * one(BOX.sound) + 0.03 * one(BOX.failing);
-  if (cause === 'reading_fault' || cause === 'not_steady') return 0.6 * one(BOX.sound) + 0.4 * one([2, 5]);
+  const sound = near(off, BOX.sound, BOX_OWN_SD);
+  if (cause === 'high_load') return off > 2 ? near(off, BOX.loaded, BOX_OWN_SD) : 0.02 * sound;
+  if (cause === 'nothing') return 0.97 * sound + 0.03 * near(off, BOX.failing, BOX_OWN_SD);
+  if (cause === 'reading_fault' || cause === 'not_steady') return 0.6 * sound + 0.4 * near(off, ANY_BOX, BOX_OWN_SD);
   const holds = FAILING_LOW.includes(cause) ? HOLDS.low_side : HOLDS.high_side;
-  return (1 - LOADED_TOO) * (holds * one(BOX.sound) + (1 - holds) * one(BOX.failing)) + LOADED_TOO * one(BOX.loaded);
+  const failing = near(off, BOX.failing, BOX_OWN_SD);
+  return (1 - LOADED_TOO) * (holds * sound + (1 - holds) * failing) + LOADED_TOO * near(off, BOX.loaded, BOX_OWN_SD);
 }
 
 /** Coil air against room air, where both were measured. */
@@ -24,10 +29,11 @@ export function roomGiven({ reading }: Scene, cause: CauseId): number {
   const over = reading.airInK - reading.roomAirK;
   // The same thermometer reads both: what it is always off by cancels.
   const both = thermometerOf(reading);
-  const one = ([mean, sd]: readonly [number, number]) => normal(over, mean, Math.hypot(sd, both));
   const stray = 0.004;
   const [some, much] = ROOM_TO_COIL.round;
-  return stray + (cause === 'recirculation' ? 0.5 * (one(some) + one(much)) : one(ROOM_TO_COIL.usual));
+  return (
+    stray + (cause === 'recirculation' ? 0.5 * (near(over, some, both) + near(over, much, both)) : near(over, ROOM_TO_COIL.usual, both))
+  );
 }
 
 /** What gas adds to the standing pressure, as a part of saturation: less than in the running condenser, as it spreads (judgement, agrees with the outside plant, part A). */

@@ -8,8 +8,9 @@ export type Seen = { channel: Channel; value: number; sd: number };
 
 export type Solution = {
   x: Float64Array;
-  /** Covariance of the unknowns, row by row. */
-  cov: Float64Array;
+  /** Of what the covariance is worked out where it is asked for: Cholesky factor of its inverse in unknowns scaled by these sds. */
+  lower: Float64Array;
+  scale: Float64Array;
   /** ln of the evidence, up to a constant that all hypotheses about one reading share. */
   lnEvidence: number;
   /** Sum of squares over the channels, without the prior's share. */
@@ -79,6 +80,7 @@ export function solve(machine: Machine, prior: Prior, seen: readonly Seen[], sta
   };
   let now = cost(x, values);
   if (!Number.isFinite(now)) return null;
+  fixedSlopes(machine, slopes);
   let damping = 1e-3;
   for (let round = 0; round < MOST_STEPS; round++) {
     differentiate(machine, x, slopes);
@@ -86,7 +88,7 @@ export function solve(machine: Machine, prior: Prior, seen: readonly Seen[], sta
     let gained = 0;
     for (let tries = 0; tries < 6; tries++) {
       if (!factor(damping)) return null;
-      backSolve(gradient, step);
+      backSolve(L, gradient, step);
       for (let i = 0; i < N; i++) trial[i] = x[i]! + step[i]! * prior.sd[i]!;
       const there = cost(trial, moved);
       if (there < now || Math.abs(there - now) < 1e-9 * now) {
@@ -113,7 +115,15 @@ export function solve(machine: Machine, prior: Prior, seen: readonly Seen[], sta
     misfit += ((values[index[j]!]! - seen[j]!.value) / seen[j]!.sd) ** 2;
   }
   run(machine, x, outcome);
-  return { x, cov: covariance(prior), lnEvidence: -0.5 * now - 0.5 * lnDet - lnErrors, misfit, outcome: { ...outcome }, slopes };
+  return {
+    x,
+    lower: Float64Array.from(L),
+    scale: prior.sd,
+    lnEvidence: -0.5 * now - 0.5 * lnDet - lnErrors,
+    misfit,
+    outcome: { ...outcome },
+    slopes,
+  };
 }
 
 /** Unknowns that stand in one balance only, with slope −1: its channel; −1 for the others. A valve's capacity is no such one. */
@@ -121,16 +131,20 @@ const OWN_BALANCE = Int8Array.from({ length: N }, (_, i) =>
   i === LN_K ? 0 : i === LN_EVAP ? 1 : i === LN_VALVE ? 2 : i === CHARGE ? 3 : -1,
 );
 
-/** Leaves the values at x in `values`. */
-function differentiate(machine: Machine, x: Float64Array, slopes: Float64Array): void {
-  run(machine, x, outcome);
-  channelValues(outcome, values);
+/** Slopes that are the same at every state. */
+function fixedSlopes(machine: Machine, slopes: Float64Array): void {
   for (let i = 0; i < N; i++) {
-    const only = machine.capillary || i !== LN_VALVE ? OWN_BALANCE[i]! : -1;
-    if (only >= 0) {
-      for (let j = 0; j < M; j++) slopes[j * N + i] = j === only ? -1 : 0;
-      continue;
-    }
+    const only = ownBalance(machine, i);
+    if (only >= 0) slopes[only * N + i] = -1;
+  }
+}
+
+const ownBalance = (machine: Machine, i: number): number => (machine.capillary || i !== LN_VALVE ? OWN_BALANCE[i]! : -1);
+
+/** `values` are those at x. The temperatures come last, as the properties hang on them. */
+function differentiate(machine: Machine, x: Float64Array, slopes: Float64Array): void {
+  for (let i = N - 1; i >= 0; i--) {
+    if (ownBalance(machine, i) >= 0) continue;
     const kept = x[i]!;
     const h = STEP[i]!;
     x[i] = kept + h;
@@ -178,29 +192,43 @@ function factor(damping: number): boolean {
 }
 
 /** `from`: entries of b before it are nought. */
-function backSolve(b: Float64Array, into: Float64Array, from = 0): void {
+function backSolve(lower: Float64Array, b: Float64Array, into: Float64Array, from = 0): void {
   for (let i = 0; i < from; i++) into[i] = 0;
   for (let i = from; i < N; i++) {
     let sum = b[i]!;
-    for (let k = from; k < i; k++) sum -= L[i * N + k]! * into[k]!;
-    into[i] = sum / L[i * N + i]!;
+    for (let k = from; k < i; k++) sum -= lower[i * N + k]! * into[k]!;
+    into[i] = sum / lower[i * N + i]!;
   }
   for (let i = N - 1; i >= 0; i--) {
     let sum = into[i]!;
-    for (let k = i + 1; k < N; k++) sum -= L[k * N + i]! * into[k]!;
-    into[i] = sum / L[i * N + i]!;
+    for (let k = i + 1; k < N; k++) sum -= lower[k * N + i]! * into[k]!;
+    into[i] = sum / lower[i * N + i]!;
   }
 }
 
-function covariance(prior: Prior): Float64Array {
+const unit = new Float64Array(N);
+const column = new Float64Array(N);
+
+/** One column of the covariance, in units of the other unknowns' sd, into `column`. */
+function columnOf({ lower }: Solution, i: number): void {
+  unit.fill(0);
+  unit[i] = 1;
+  backSolve(lower, unit, column, i);
+}
+
+/** Variance of one unknown. */
+export function varianceOf(solution: Solution, i: number): number {
+  columnOf(solution, i);
+  return column[i]! * solution.scale[i]! * solution.scale[i]!;
+}
+
+/** Covariance of the unknowns, row by row. */
+export function covarianceOf(solution: Solution): Float64Array {
+  const { scale } = solution;
   const cov = new Float64Array(N * N);
-  const unit = new Float64Array(N);
-  const column = new Float64Array(N);
   for (let i = 0; i < N; i++) {
-    unit.fill(0);
-    unit[i] = 1;
-    backSolve(unit, column, i);
-    for (let k = 0; k < N; k++) cov[k * N + i] = column[k]! * prior.sd[k]! * prior.sd[i]!;
+    columnOf(solution, i);
+    for (let k = 0; k < N; k++) cov[k * N + i] = column[k]! * scale[k]! * scale[i]!;
   }
   return cov;
 }

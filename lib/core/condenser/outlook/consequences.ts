@@ -4,6 +4,7 @@ import { settle } from '../inference/forward';
 import type { Belief, Component } from '../inference/infer';
 import type { Part } from '../inference/mixture';
 import { LEFT_WHEN_LEARNT, ROOM_TO_COIL, SOUND } from '../inference/priors';
+import { covarianceOf, varianceOf } from '../inference/solve';
 import * as S from '../inference/state';
 import type { CauseId, CondenserUnit, Conditions } from '../types';
 import { airProfile } from './energy';
@@ -249,12 +250,12 @@ function sensitivities({ belief, conditions }: OutlookInput, pair: Pair, base: A
   const cleaner = moved(pair.clean, S.LN_K, 0.03, o);
   if (cleaner) note(n, nudged(pair.a, cleaner, base), 0.03);
   const own = neverLearnt(belief);
+  const cov = covarianceOf(plain);
   return Object.fromEntries(
     KEYS.map((k, j) => {
       let v = (g[j]![n]! * scene.lnCleanSd) ** 2;
       if (k === 'dischargeNow' || k === 'dischargeClean') v += own;
-      for (let p = 0; p < n; p++)
-        for (let q = 0; q < n; q++) v += g[j]![p]! * g[j]![q]! * plain.cov[UNCERTAIN[p]! * S.UNKNOWNS + UNCERTAIN[q]!]!;
+      for (let p = 0; p < n; p++) for (let q = 0; q < n; q++) v += g[j]![p]! * g[j]![q]! * cov[UNCERTAIN[p]! * S.UNKNOWNS + UNCERTAIN[q]!]!;
       return [k, Math.sqrt(Math.max(0, v))];
     }),
   ) as Spreads;
@@ -263,7 +264,7 @@ function sensitivities({ belief, conditions }: OutlookInput, pair: Pair, base: A
 /** A baseline tells of the conductance alone: of the gas at the discharge, as far as nobody measured it, as much is open as before. K². */
 function neverLearnt({ plain, scene }: Belief): number {
   if (!scene.learnt) return 0;
-  const left = plain.cov[S.OVER * S.UNKNOWNS + S.OVER]! / (scene.sound.sd[S.OVER] ?? 1) ** 2;
+  const left = varianceOf(plain, S.OVER) / (scene.sound.sd[S.OVER] ?? 1) ** 2;
   return (SOUND.overK * left) ** 2 * (1 - LEFT_WHEN_LEARNT ** 2);
 }
 

@@ -3,6 +3,7 @@ import type { LocalDate } from '../../../core/calendar';
 import type { CauseId, Figure, Verdict } from '../../../core/condenser';
 import type { UnitEventKind } from '../../../core/entries/entries';
 import type { FindingFact, ReadingFact } from '../../../core/evidence';
+import type { Aspect } from '../../../core/findings/grades';
 import { FAILURE_ASPECTS } from '../../../core/findings/grades';
 import { fanDead, seenAt } from '../../../core/findings/seen';
 import type { TripCause } from '../../../core/findings/trip-causes';
@@ -19,21 +20,34 @@ export const asked = (unitIds: readonly string[]) => Prisma.sql`
     SELECT u.id, u."kitchenId", k."timeZone" AS zone FROM "Unit" u JOIN "Kitchen" k ON k.id = u."kitchenId" WHERE u.id = ANY(${[...unitIds]}::uuid[]))`;
 
 /** Unit by unit (that is what OFFSET 0 is for): left to itself the database goes through every finding of the shop for a few hundred units. */
-const found = (aspect?: 'condenser_fan') => Prisma.sql`
+const found = (aspects?: readonly Aspect[]) => Prisma.sql`
   found AS MATERIALIZED (
     SELECT f.*, a.zone FROM asked a CROSS JOIN LATERAL (
       SELECT f."unitId", f."visitId", f.at, f.id, f.aspect, f.grade, f.phase, f."byUserId" FROM "Finding" f
-      WHERE f."unitId" = a.id AND f."supersededAt" IS NULL AND f.grade IS NOT NULL ${aspect ? Prisma.sql`AND f.aspect = ${aspect}::"Aspect"` : Prisma.empty} OFFSET 0) f)`;
+      WHERE f."unitId" = a.id AND f."supersededAt" IS NULL AND f.grade IS NOT NULL
+        ${aspects ? Prisma.sql`AND f.aspect = ANY(${[...aspects]}::"Aspect"[])` : Prisma.empty} OFFSET 0) f)`;
+
+/** Visits at which anything was looked at that may fail. */
+const LOOKED = Prisma.sql`
+  looked AS MATERIALIZED (
+    SELECT a.id AS "unitId", a.zone, f."visitId" FROM asked a CROSS JOIN LATERAL (
+      SELECT DISTINCT f."visitId" FROM "Finding" f
+      WHERE f."unitId" = a.id AND f."supersededAt" IS NULL AND f.grade IS NOT NULL AND f.phase = 'found' AND f.aspect = ANY(${[...FAILURE_ASPECTS]}::"Aspect"[]) OFFSET 0) f)`;
 
 /** A circuit that was opened and charged is another machine: what was read before says nothing of it. */
 const read = (withoutReadings?: string) => Prisma.sql`
   charged AS (
     SELECT s."unitId", max(s.at) AS at FROM asked a JOIN "SealedStep" s ON s."unitId" = a.id
     WHERE s.step = 'charge' AND s."skippedWhy" = '' AND s."supersededAt" IS NULL GROUP BY s."unitId"),
+  current AS MATERIALIZED (
+    SELECT r.* FROM asked a CROSS JOIN LATERAL (
+      SELECT r.id, r."visitId", r.phase FROM "Reading" r
+      WHERE r."unitId" = a.id AND r."supersededAt" IS NULL ${withoutReadings ? Prisma.sql`AND r."visitId" IS DISTINCT FROM ${withoutReadings}::uuid` : Prisma.empty} OFFSET 0) r),
   read AS MATERIALIZED (
     SELECT e."unitId", a.zone, r."visitId", e.at, e.id, r.phase, e.verdict, e.rise, e.leading
-    FROM asked a JOIN "Estimate" e ON e."unitId" = a.id JOIN "Reading" r ON r.id = e."readingId" LEFT JOIN charged c ON c."unitId" = a.id
-    WHERE r."supersededAt" IS NULL AND e.at >= coalesce(c.at, '-infinity') ${withoutReadings ? Prisma.sql`AND r."visitId" IS DISTINCT FROM ${withoutReadings}::uuid` : Prisma.empty})`;
+    FROM asked a LEFT JOIN charged c ON c."unitId" = a.id CROSS JOIN LATERAL (
+      SELECT e."unitId", e."readingId", e.at, e.id, e.verdict, e.rise, e.leading FROM "Estimate" e
+      WHERE e."unitId" = a.id AND e.at >= coalesce(c.at, '-infinity') OFFSET 0) e JOIN current r ON r.id = e."readingId")`;
 
 /** From its one task of that kind: a fifth of all that was ever done to it. */
 const DONE = Prisma.sql`
@@ -45,11 +59,11 @@ const DONE = Prisma.sql`
  * The visits of all that, each looked up once: whether it counts (one that is not closed yet does where it is the one asked about), and
  * the day the technician came, in the kitchen's own zone.
  */
-const came = (withVisit?: string) => Prisma.sql`
+const came = (withVisit?: string, coilOnly?: boolean) => Prisma.sql`
   came AS MATERIALIZED (
     SELECT v.id, p.zone, (coalesce(v."arrivedAt", v."startsAt") AT TIME ZONE p.zone)::date AS day,
       ${withVisit ? Prisma.sql`(v.status = 'done' OR v.id = ${withVisit}::uuid)` : Prisma.sql`v.status = 'done'`} AS counts
-    FROM (SELECT "visitId", zone FROM found UNION SELECT "visitId", zone FROM read UNION SELECT "visitId", zone FROM done) p
+    FROM (SELECT "visitId", zone FROM found ${coilOnly ? Prisma.sql`UNION SELECT "visitId", zone FROM looked` : Prisma.empty} UNION SELECT "visitId", zone FROM read UNION SELECT "visitId", zone FROM done) p
     CROSS JOIN LATERAL (SELECT v.id, v.status, v."arrivedAt", v."startsAt" FROM "Visit" v WHERE v.id = p."visitId" OFFSET 0) v)`;
 
 export type EstimateFact = Pick<ReadingFact, 'at' | 'on' | 'phase'> & {
@@ -85,7 +99,7 @@ const CLEANINGS = Prisma.sql`
   cleanings AS (SELECT "unitId", json_agg(day ORDER BY day) AS days FROM cleaned GROUP BY "unitId")`;
 
 /** Facts and cleanings alone, as `facts` and `cleanings`, of the units `asked`. */
-export const FACTS_AND_CLEANINGS = Prisma.join([found('condenser_fan'), read(), DONE, came(), FACTS, CLEANINGS]);
+export const FACTS_AND_CLEANINGS = Prisma.join([found(['condenser_fan']), read(), DONE, came(), FACTS, CLEANINGS]);
 
 /** As a list: the names of a finding's parts would be most of what is sent. */
 const FINDING = Prisma.sql`json_build_array(c.day, f.aspect, f.grade, f.phase, f."byUserId")`;
@@ -98,12 +112,16 @@ const findingOf = ([on, aspect, grade, phase, by]: FindingRow): FindingFact => (
   ...(by === null ? {} : { by }),
 });
 
-/** Of the coil alone: a record begins with its oldest look, also where that was not at the coil. */
-const findings = (coilOnly?: boolean) => Prisma.sql`
+const FINDINGS = Prisma.sql`
   findings AS (
-    SELECT f."unitId", json_agg(${FINDING} ORDER BY f.at, f.id) ${coilOnly ? Prisma.sql`FILTER (WHERE f.aspect IN ('coil', 'condenser_fan'))` : Prisma.empty} AS list,
-      min(c.day) FILTER (WHERE f.phase = 'found' AND f.aspect::text = ANY(${[...FAILURE_ASPECTS]})) AS "from"
+    SELECT f."unitId", json_agg(${FINDING} ORDER BY f.at, f.id) AS list
     FROM found f JOIN came c ON c.id = f."visitId" AND c.zone = f.zone WHERE c.counts GROUP BY f."unitId")`;
+
+/** What is told of a coil, and the oldest look at anything: with that a record begins, also where it was not at the coil. */
+const COIL_ASPECTS = ['coil', 'condenser_fan'] as const;
+const STARTS = Prisma.sql`
+  starts AS (
+    SELECT l."unitId", min(c.day) AS "from" FROM looked l JOIN came c ON c.id = l."visitId" AND c.zone = l.zone WHERE c.counts GROUP BY l."unitId")`;
 
 const EVENTS = Prisma.sql`
   SELECT json_agg(json_build_object('on', (e.at AT TIME ZONE a.zone)::date, 'kind', e.kind, 'cause', e.cause) ORDER BY e.at, e.id)
@@ -131,11 +149,13 @@ export async function recordsOf(
   unitIds: readonly string[],
   { withVisit, withoutReadings, coilOnly }: RecordsAsked,
 ): Promise<Map<string, UnitRecords>> {
-  const parts = [asked(unitIds), found(), read(withoutReadings), DONE, came(withVisit), FACTS, CLEANINGS, findings(coilOnly)];
+  const looks = coilOnly ? [found(COIL_ASPECTS), LOOKED] : [found()];
+  const parts = [asked(unitIds), ...looks, read(withoutReadings), DONE, came(withVisit, coilOnly), FACTS, CLEANINGS, FINDINGS];
   const rows = await db.$queryRaw<Row[]>(Prisma.sql`
-    WITH ${Prisma.join(parts)}
-    SELECT a.id, cleanings.days AS cleanings, findings.list, findings."from"::text AS "from", facts.facts, (${EVENTS}) AS events
-    FROM asked a LEFT JOIN cleanings ON cleanings."unitId" = a.id LEFT JOIN findings ON findings."unitId" = a.id LEFT JOIN facts ON facts."unitId" = a.id`);
+    WITH ${Prisma.join(coilOnly ? [...parts, STARTS] : parts)}
+    SELECT a.id, cleanings.days AS cleanings, findings.list, ${coilOnly ? Prisma.sql`starts."from"::text` : Prisma.sql`NULL`} AS "from", facts.facts, (${EVENTS}) AS events
+    FROM asked a LEFT JOIN cleanings ON cleanings."unitId" = a.id LEFT JOIN findings ON findings."unitId" = a.id LEFT JOIN facts ON facts."unitId" = a.id
+      ${coilOnly ? Prisma.sql`LEFT JOIN starts ON starts."unitId" = a.id` : Prisma.empty}`);
   return new Map(
     rows.map(({ id, cleanings, list, from, facts, events }) => [
       id,

@@ -5,7 +5,7 @@ import { approximateWeeks } from '../../../core/calendar';
 import type { CleanBaseline, CondenserUnit, Conditions } from '../../../core/condenser';
 import { condenserUnitOf, conditionsOf, baselineOf } from '../../../core/condenser/from-record';
 import type { OwnLimits } from '../../../core/evidence';
-import type { FoulingPosterior } from '../../../core/fouling';
+import type { FoulingOutlook } from '../../../core/fouling';
 import { priced } from '../../shop/reads/energy-price';
 import type { Tx } from '../../../database/client';
 
@@ -15,7 +15,7 @@ const MOST_COILS = 600;
 export type CoilOnFile = {
   unitId: string; unit: string; kitchenId: string; kitchen: string;
   core: CondenserUnit; conditions: Conditions & { priceKnown: boolean }; baseline: CleanBaseline | null;
-  posterior: FoulingPosterior; own: OwnLimits | null; minWeeks: number; maxWeeks: number; weeks: number; held: boolean;
+  posterior: FoulingOutlook; own: OwnLimits | null; minWeeks: number; maxWeeks: number; weeks: number; held: boolean;
 }; // prettier-ignore
 
 /** Coils with a belief and a cleaning task. `scale` brings sums over them up to the whole fleet. */

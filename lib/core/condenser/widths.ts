@@ -9,14 +9,15 @@ type Ends = { low: Knots; high: Knots };
 
 /**
  * The same for all readings, then what a capillary tube, line temperatures read, a room thermometer alone, a baseline of the unit's own, and
- * such a one with line temperatures add to it.
+ * such a one with line temperatures add to it, and a valve whose lines were not read.
  */
-type Table = { all: Ends; capillary: Ends; lines: Ends; room?: Ends; learnt?: Ends; learntLines?: Ends };
+type Table = { all: Ends; capillary: Ends; lines: Ends; room?: Ends; learnt?: Ends; learntLines?: Ends; valveUnread?: Ends };
 
 /**
  * A mixture is as wide as its hypotheses' errors; how often its band held, by depth, expansion and what was read, sets these. Set on the
  * outside plant, part A, each drawn towards nothing and rounded; cooling and energy on A, F and G together, as what one make's cells ask for
- * another's do not; the discharge's 10 % wider where it was not clamped, and what it has with a valve and with a baseline, on A and C to H.
+ * another's do not; the discharge's 10 % wider where it was not clamped, and what it has with a valve and with a baseline, on A and C to H; a valve's
+ * without its lines, once display cases had a mean of their own, on A and C to I.
  */
 const WIDTHS: Record<'conductance' | 'cooling' | 'energy' | 'discharge', Table> = {
   conductance: {
@@ -47,6 +48,7 @@ const WIDTHS: Record<'conductance' | 'cooling' | 'energy' | 'discharge', Table> 
     capillary: { low: [0.7, 0.05, -0.2], high: [-0.3, -0.35, 0] },
     lines: { low: [-0.55, -0.4, -0.7], high: [-0.25, -0.2, 0.1] },
     learntLines: { low: [-0.15, -0.15, -0.15], high: [-0.15, -0.15, -0.15] },
+    valveUnread: { low: [0, 0, 0], high: [-0.15, -0.15, -0.15] },
   },
 };
 export type Banded = keyof typeof WIDTHS;
@@ -61,7 +63,7 @@ export function widthOf(banded: Banded, belief: Belief, out?: number): Width {
   const loss = scene.lnClean - measured.lnK;
   const deep = part((loss - SOME) / (DEEP - SOME));
   const some = out ?? part(loss / SOME);
-  const { all, capillary, lines, room, learnt, learntLines } = WIDTHS[banded];
+  const { all, capillary, lines, room, learnt, learntLines, valveUnread } = WIDTHS[banded];
   const reading = scene.reading;
   const read = reading.suctionLineK !== undefined;
   const mine = [
@@ -71,6 +73,7 @@ export function widthOf(banded: Banded, belief: Belief, out?: number): Width {
     reading.airInK === undefined ? room : undefined,
     scene.learnt ? learnt : undefined,
     scene.learnt && read ? learntLines : undefined,
+    read || scene.machine.capillary ? undefined : valveUnread,
   ];
   const ln = (end: keyof Ends) =>
     mine.reduce((sum, t) => (t ? sum + t[end][0] * (1 - some) + some * (t[end][1] * (1 - deep) + t[end][2] * deep) : sum), 0);

@@ -75,14 +75,12 @@ export const bothTold = (row: Row): boolean => {
   const [all, other] = [weights(row), besideIt(row)];
   return named(row) && other !== null && (all.get(other) ?? 0) > ALSO;
 };
-/**
- * A cleaning asked for where the coil is not the trouble. With a coil so dirty that it is worth an hour whatever else is wrong, it is an
- * error only where the trouble is not told beside it.
- */
-export const cleanItWrongly = (row: Row): boolean => {
-  if (!cleanIt(row) || causeOf(row) === CAUSE.foul30) return false;
-  return besideIt(row) !== CAUSE.foul30 || (weights(row).get(causeOf(row)) ?? 0) <= ALSO;
-};
+/** A cleaning asked for where the dirt is not worth an hour: an error, whatever is wrong. */
+export const cleanedForNothing = (row: Row): boolean =>
+  cleanIt(row) && !COIL_STATES.includes(row.state) && (row.beside?.coilLost ?? 0) < SECOND_TROUBLE;
+/** A cleaning that is worth its hour, asked for where something else takes more, and that other thing not told beside it. */
+export const otherUntold = (row: Row): boolean =>
+  cleanIt(row) && besideIt(row) === CAUSE.foul30 && (weights(row).get(causeOf(row)) ?? 0) <= ALSO;
 export const fine = (row: Row): boolean => row.answer.verdict === 'fine';
 
 export type Tenth = { from: number; n: number; claimed: number; came: number };

@@ -1,5 +1,17 @@
 import { answers, type Ask, type Row } from './cases';
-import { besideIt, bothTold, cleanIt, cleanItWrongly, COIL_STATES, fine, leading, named, OTHER_STATES, reliability } from './causes';
+import {
+  besideIt,
+  bothTold,
+  cleanedForNothing,
+  cleanIt,
+  COIL_STATES,
+  fine,
+  leading,
+  named,
+  OTHER_STATES,
+  otherUntold,
+  reliability,
+} from './causes';
 import { cover, errorOf, grouped, QUANTITIES, share, withinByChance, type Quantity } from './figures';
 import type { State } from '../world/states';
 
@@ -126,11 +138,16 @@ function together(say: Say, rows: readonly Row[]): void {
     const full = parts.map((l) => l.filter((r) => r.set === 'full'));
     say(`  ${name}`, String(list.length).padStart(5), ...[...parts, ...full].map((l) => percent(share(l, holds))));
   };
-  print('"clean it" without the trouble', rows, cleanItWrongly);
-  const two = rows.filter((r) => besideIt(r) !== null);
-  print('two at once: the greater leads', two, named);
-  print('two at once: both told', two, bothTold);
-  print('two at once: "clean it"', two, cleanIt);
+  const worth = rows.filter((r) => besideIt(r) !== null);
+  print(
+    '"clean it", dirt not worth it',
+    rows.filter((r) => besideIt(r) === null),
+    cleanedForNothing,
+  );
+  print('"clean it", more not told', worth, otherUntold);
+  print('two at once: the greater leads', worth, named);
+  print('two at once: both told', worth, bothTold);
+  print('two at once: "clean it"', worth, cleanIt);
 }
 
 /** Where numbers cannot tell, the right answer is to ask for what does: how often that is so. */

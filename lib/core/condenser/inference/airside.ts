@@ -1,9 +1,9 @@
 import { keysOf } from '../../typed/closed-set';
 import { holdK } from '../causes/head-control';
-import type { CauseId } from '../types';
+import type { CauseId, Reading } from '../types';
 import { lossSpread, type LikelihoodOfK } from './infer';
 import { coilGradeGiven, FAILED_FAN } from './looks';
-import { LOSS } from './priors';
+import { dirtBeside, LOSS, USUAL_DIRT } from './priors';
 import type { Scene } from './scene';
 
 /** A cause that shows only through the condenser's conductance: one solution serves them all, split by how much is lost. */
@@ -65,7 +65,10 @@ function lossDensity(cause: keyof typeof LOSS, { reading }: Scene, past: Past | 
   if (cause !== 'coil_fouling') {
     const then = was(0.02, 0.1);
     const fan = cause === 'condenser_fan' ? reading.fanGrade : undefined;
-    const ways = shape.map(([m, s, share], i) => [m, s, share * (fan ? (FAILED_FAN[i]?.[fan] ?? 1) : 1)] as const);
+    const [more, moreSd] = cause === 'nothing' ? NO_MORE : moreDirt(reading);
+    const ways = shape.map(
+      ([m, s, share], i) => [m + more, Math.hypot(s, moreSd), share * (fan ? (FAILED_FAN[i]?.[fan] ?? 1) : 1)] as const,
+    );
     return (f) => {
       let p = 0;
       for (const way of ways) p += way[2] * normal(f, way[0], way[1]);
@@ -78,6 +81,14 @@ function lossDensity(cause: keyof typeof LOSS, { reading }: Scene, past: Past | 
   const grown = past.loss + GROWTH * past.days;
   const grownSd = Math.hypot(past.sd, 0.03 + GROWTH * past.days);
   return (f) => (f > 0 ? was(m, s) * normal(f, grown, grownSd) : 0);
+}
+
+const NO_MORE = [0, 0] as const;
+/** What a coil seen to be dirty takes beside what another cause takes, over the usual dirt that its shape holds already. */
+function moreDirt(reading: Reading): readonly [number, number] {
+  const [mean, sd] = dirtBeside(reading);
+  const more = mean - USUAL_DIRT[0];
+  return more > 0.05 ? [more, Math.sqrt(Math.max(0, sd * sd - USUAL_DIRT[1] ** 2))] : NO_MORE;
 }
 
 /** Evidence, mean and spread of a cause's loss: the density, the reading and the grade of the coil multiplied and summed. */

@@ -7,6 +7,7 @@ import { boxGiven, roomGiven, standingGiven } from './outside';
 import {
   BEFORE,
   BOX,
+  dirtBeside,
   LOADED_TOO,
   LOSS,
   MODEL_ERROR,
@@ -15,7 +16,6 @@ import {
   SHIFTS,
   UNREAD_AIR,
   UNSTEADY_UNKNOWN,
-  USUAL_DIRT,
   LOOSE_DIRT,
   DEPTH_ERROR,
   FIRST,
@@ -208,10 +208,11 @@ function startOf(scene: Scene, prior: S.Prior): Float64Array {
 /** Hypotheses that move something other than the condenser's air side. */
 function shifted(scene: Scene, found: Plain): Shifted[] {
   const { sound, lnClean, lnCleanSd, boxMeasured, reading, unit } = scene;
+  const [dirt, dirtSd] = dirtBeside(reading);
   const own = (change: (p: S.Prior) => void, failing: 'high_side' | 'low_side' | 'none' = 'high_side'): S.Prior => {
     const p = copy(sound);
-    p.mean[S.LN_K] = lnClean - USUAL_DIRT[0];
-    p.sd[S.LN_K] = Math.hypot(lnCleanSd, USUAL_DIRT[1]);
+    p.mean[S.LN_K] = lnClean - dirt;
+    p.sd[S.LN_K] = Math.hypot(lnCleanSd, dirtSd);
     if (!boxMeasured && failing === 'low_side') {
       p.mean[S.BOX] = unit.boxSetPointK + 2;
       p.sd[S.BOX] = 3.5;

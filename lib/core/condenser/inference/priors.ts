@@ -1,4 +1,5 @@
-import type { CauseId } from '../types';
+import type { CoilGrade } from '../../findings/grades';
+import type { CauseId, Reading } from '../types';
 
 /**
  * What is believed before a reading. Probabilities of causes on a kitchen round: judgement, from how often each is met
@@ -49,6 +50,14 @@ export const LOSS: Partial<Record<CauseId, Shape>> = {
 }; // prettier-ignore
 /** The usual dirt beside any other cause. */
 export const USUAL_DIRT: readonly [number, number] = [0.05, 0.1];
+/** The same of a coil that was looked at, as an eye's steps and its error leave it open: a coil can be furred whatever else is wrong (judgement). */
+export const DIRT_SEEN: Readonly<Record<CoilGrade, readonly [number, number]>> = {
+  bare: [0.05, 0.08],
+  filmed: [0.07, 0.09],
+  furred: [0.16, 0.11],
+  matted: [0.28, 0.14],
+  packed: [0.4, 0.2],
+};
 
 /** The same where only the figure is asked for, not the cause: wide enough that a band holds at every depth of dirt. */
 export const LOOSE_DIRT: readonly [number, number] = [0.15, 0.4];
@@ -56,7 +65,7 @@ export const LOOSE_DIRT: readonly [number, number] = [0.15, 0.4];
 /** How a cause shifts an unknown of the machine: mean and sd (judgement; charge and gas as shares, the rest as ln). */
 export const SHIFTS = {
   non_condensables: [0.13, 0.04],
-  overcharge: { capillary: [0.24, 0.1], valve: [0.21, 0.075] },
+  overcharge: { capillary: [0.28, 0.1], valve: [0.22, 0.075] },
   /** Without a receiver the evaporator gives up liquid first: the same leak is a larger share. */
   low_charge: { capillary: [-0.2, 0.1], valve: [-0.21, 0.085] },
   /** A valve opens further before it starves: what is met is a plainer one. */
@@ -79,10 +88,10 @@ export const SOUND = {
   /** Between machines of a make 6; makes differ by some 2.5 more (judgement; wider than part A, which is one make). */
   overK: 6.5,
   /**
-   * Gas at the discharge against the compressor law, K: more goes through the shell. Set on the outside plant, part A; a valve's at medium
-   * temperature and an ice machine's on the makes of A and C to H together.
+   * Gas at the discharge against the compressor law, K: more goes through the shell. Set on the outside plant, part A; an ice machine's on the
+   * makes of A and C to H together, a valve's at medium temperature and a display case's among them on A and C to I.
    */
-  overMeanK: { capillary: { medium: -4, low: -16.5 }, valve: { medium: 4, low: -5.5 }, ice: 10 },
+  overMeanK: { capillary: { medium: -4, low: -16.5 }, valve: { medium: 3, low: -5.5 }, ice: 10, display: 8.5 },
 } as const;
 
 /** Model error of the four balances, one sd; set on the outside plant, part A. Expansion: ln flow, or K of superheat. */
@@ -140,3 +149,6 @@ export const ROOM_TO_COIL = {
   recirculating: [8, 3.5],
   round: [[4.5, 2], [9, 3.5]],
 } as const; // prettier-ignore
+
+/** Dirt beside another cause, −ln(K/K_clean). */
+export const dirtBeside = ({ coilGrade }: Reading): readonly [number, number] => (coilGrade ? DIRT_SEEN[coilGrade] : USUAL_DIRT);

@@ -147,10 +147,17 @@ function soundPrior(machine: Machine, unit: CondenserUnit, reading: Reading, lef
   sd[S.GAIN] = (machine.capillary ? SOUND.gain.capillary : SOUND.gain.valve) * left;
   sd[S.CHARGE] = (machine.capillary ? SOUND.charge.capillary : SOUND.charge.valve) * left;
   sd[S.LN_VALVE] = SOUND.lnValve * left;
-  const overMean = machine.capillary ? SOUND.overMeanK.capillary : SOUND.overMeanK.valve;
-  mean[S.OVER] = unit.kind === 'ice_machine' ? SOUND.overMeanK.ice : unit.application === 'low' ? overMean.low : overMean.medium;
+  mean[S.OVER] = overMeanOf(machine, unit);
   sd[S.OVER] = SOUND.overK * left;
   return { mean, sd };
+}
+
+function overMeanOf({ capillary }: Machine, { kind, application }: CondenserUnit): number {
+  const { overMeanK } = SOUND;
+  if (kind === 'ice_machine') return overMeanK.ice;
+  if (kind === 'display' && !capillary && application === 'medium') return overMeanK.display;
+  const mean = capillary ? overMeanK.capillary : overMeanK.valve;
+  return application === 'low' ? mean.low : mean.medium;
 }
 
 /**

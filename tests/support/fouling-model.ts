@@ -19,25 +19,35 @@ export type Truth = {
 };
 export type DrawnUnit = { history: UnitHistory; truth: Truth; end: LocalDate };
 
-const START = localDate('2024-01-01');
+export const START = localDate('2024-01-01');
 export const REACH = 3650;
 
-/** Operational days of a coil's own shape over `days`. */
-function clock({ shape, age, scale }: Truth, hyper: Hyper, days: number): number {
+/** Operational days of a coil's own shape over `days`, short ones where growth feeds on itself. */
+function clock({ shape, age, scale, fresh, residue }: Truth, hyper: Hyper, days: number): number {
   if (shape === 'line') return days;
   if (shape === 'levelling') {
     // In a line it would be at the ceiling after tau days.
     const tau = (hyper.levelling.ceiling / 0.5) * scale;
     return tau * (Math.exp(-age / tau) - Math.exp(-(age + days) / tau));
   }
-  const at = (t: number) => scale * (t / scale) ** hyper.accelerating.power;
-  return at(age + days) - at(age);
+  // By what is there, old or new: y = 0.5·(t/scale)^power, from the t of today's y on.
+  const { power } = hyper.accelerating;
+  const y = Math.max(fresh + residue, 0.03) / 0.5;
+  return scale * ((y ** (1 / power) + days / scale) ** power - y);
 }
 
-function grow(s: RandomStream, t: Truth, hyper: Hyper, days: number): void {
-  const gain = clock(t, hyper, days);
-  t.fresh += gain * t.rate + Math.sqrt(hyper.diffusion * t.rate * gain) * s.normal();
+/** Lets days pass, and says how many operational ones those were. */
+function grow(s: RandomStream, t: Truth, hyper: Hyper, days: number): number {
+  let passed = 0;
+  // What feeds on itself feeds on its luck too: a day at a time.
+  for (let left = days; left > 0; left -= 1) {
+    const gain = clock(t, hyper, t.shape === 'feeding' ? Math.min(1, left) : days);
+    t.fresh += gain * t.rate + Math.sqrt(hyper.diffusion * t.rate * gain) * s.normal();
+    passed += gain;
+    if (t.shape !== 'feeding') break;
+  }
   t.age += days;
+  return passed;
 }
 
 /** A rate and a shape as the prior has them: most units like their kind, one in twelve anything within wide bounds. */
@@ -101,8 +111,7 @@ export function passageDays(s: RandomStream, t: Truth, hyper: Hyper, level: numb
   if (y >= level) return 0;
   for (let day = 1; day <= REACH; day++) {
     const from = y;
-    const passed = clock(t, hyper, 1);
-    grow(s, t, hyper, 1);
+    const passed = grow(s, t, hyper, 1);
     y = t.fresh + t.residue;
     if (y >= level) return day - 0.5;
     if (s.next() < Math.exp((-2 * (level - from) * (level - y)) / (hyper.diffusion * t.rate * passed))) return day - 0.5;

@@ -102,6 +102,56 @@ export function ageByDeposit(growth: Growth, id: number, fresh: number): number 
   return HALF_FILLED * (PER_DEPOSIT_DAYS[id - 2 * RATE_COUNT] as number) * (fresh / HALF_FILLED) ** (1 / growth.accelerating.power);
 }
 
+/** Least deposit that growth which feeds on itself is taken to go on from: what even a clean coil may carry, and one sd. */
+const LEAST_DEPOSIT = RESIDUE.mean + RESIDUE.sd;
+/** Slowest that a piece's rate is taken to be, a day. */
+const LEAST_RATE = 1e-6;
+
+/** What some days make of a piece: mean deposit gained is gain·rate, its luck has the variance diffusion·noise·rate. */
+export type Step = {
+  gain: number;
+  noise: number;
+  /** Times that a deposit above or below the mean at their beginning counts at their end, and by how much a rate above the mean does. */
+  byStart: number;
+  byRate: number;
+};
+
+const step: Step = { gain: 0, noise: 0, byStart: 1, byRate: 0 };
+
+/**
+ * The days ahead of a piece with such a deposit, fresh and in all, `age` days after its last cleaning (null: nobody knows when that was);
+ * `season`: times as fast as over the year. What feeds on itself goes on from all that is there, old or new, so that a coil left half clean does
+ * not begin anew, and early luck grows with it: y = r·a·(t/a)^power begun at the t of today's y, and its derivatives. Good until the next call.
+ */
+export function daysAhead(
+  growth: Growth,
+  id: number,
+  age: number | null,
+  days: number,
+  season: number,
+  at: { fresh: number; deposit: number; rate: number },
+): Step {
+  if (id < 2 * RATE_COUNT) {
+    const gain = season * operationalDays(growth, id, age ?? ageByDeposit(growth, id, at.fresh), days);
+    step.gain = step.noise = step.byRate = gain;
+    step.byStart = 1;
+    return step;
+  }
+  const a = HALF_FILLED * (PER_DEPOSIT_DAYS[id - 2 * RATE_COUNT] as number);
+  const { power } = growth.accelerating;
+  const from = Math.max(at.deposit, LEAST_DEPOSIT) / (a * Math.max(at.rate, LEAST_RATE));
+  const t = from ** (1 / power);
+  const u = t + (season * days) / a;
+  const to = u ** power;
+  step.gain = a * (to - from);
+  step.byStart = (to * t) / (u * from);
+  step.byRate = (season * days * to) / u;
+  step.noise = ((a * power) / (2 - power)) * (to / u) ** 2 * ((u * u) / to - (t * t) / from);
+  return step;
+}
+
+const here = { fresh: 0, deposit: 0, rate: 0 };
+
 /**
  * Lets `days` pass, starting at `age` days after the last cleaning (null: nobody knows when that was); `season`: times as fast as over
  * the year.
@@ -109,16 +159,34 @@ export function ageByDeposit(growth: Growth, id: number, fresh: number): number 
 export function predict(bank: Bank, hyper: Growth, age: number | null, days: number, season = 1): void {
   if (!(days > 0)) return;
   for (let o = 0; o < bank.length; o += STRIDE) {
-    const id = bank[o] as number;
-    const gain = season * operationalDays(hyper, id, age ?? ageByDeposit(hyper, id, bank[o + F] as number), days);
     const rate = bank[o + RATE] as number;
+    const fresh = bank[o + F] as number;
+    here.fresh = fresh;
+    here.deposit = fresh + (bank[o + R] as number);
+    here.rate = rate;
+    const { gain, noise, byStart, byRate } = daysAhead(hyper, bank[o] as number, age, days, season, here);
+    const luck = hyper.diffusion * noise * (rate > 1e-5 ? rate : 1e-5);
     const fx = bank[o + FX] as number;
     const xx = bank[o + XX] as number;
-    bank[o + F]! += gain * rate;
-    bank[o + FF]! += gain * (2 * fx + gain * xx) + hyper.diffusion * gain * (rate > 1e-5 ? rate : 1e-5);
-    bank[o + FR]! += gain * (bank[o + RX] as number);
-    bank[o + FX] = fx + gain * xx;
-    bank[o + FQ]! += gain * (bank[o + XQ] as number);
+    bank[o + F] = fresh + gain * rate;
+    if (byStart === 1) {
+      bank[o + FF]! += gain * (2 * fx + gain * xx) + luck;
+      bank[o + FR]! += gain * (bank[o + RX] as number);
+      bank[o + FX] = fx + gain * xx;
+      bank[o + FQ]! += gain * (bank[o + XQ] as number);
+      continue;
+    }
+    const more = byStart - 1;
+    const [ff, fr, rr, rx] = [bank[o + FF], bank[o + FR], bank[o + RR], bank[o + RX]] as [number, number, number, number];
+    bank[o + FF] =
+      byStart * byStart * ff +
+      more * more * rr +
+      byRate * byRate * xx +
+      luck +
+      2 * (byStart * more * fr + byRate * (byStart * fx + more * rx));
+    bank[o + FR] = byStart * fr + more * rr + byRate * rx;
+    bank[o + FX] = byStart * fx + more * rx + byRate * xx;
+    bank[o + FQ] = byStart * (bank[o + FQ] as number) + more * (bank[o + RQ] as number) + byRate * (bank[o + XQ] as number);
   }
 }
 
@@ -175,6 +243,18 @@ export function cleanDeep(bank: Bank): void {
     bank[o + FF] = left * left * ff + common * (f * f + ff);
     bank[o + FR] = left * left * (bank[o + FR] as number) + common * (f * r + (bank[o + FR] as number));
     for (const k of [RX, RQ, FX, FQ]) bank[o + k]! *= left;
+  }
+}
+
+/** The same of old deposit alone: what the last cleaning left would come off at the next one anyway. */
+export function washOld(bank: Bank): void {
+  const left = 1 - DEEP_TAKES.mean;
+  for (let o = 0; o < bank.length; o += STRIDE) {
+    const r = bank[o + R] as number;
+    const rr = bank[o + RR] as number;
+    bank[o + R] = left * r;
+    bank[o + RR] = left * left * rr + DEEP_TAKES.sd ** 2 * (r * r + rr);
+    for (const k of [FR, RX, RQ]) bank[o + k]! *= left;
   }
 }
 

@@ -23,9 +23,10 @@ import { filterHistory } from './posterior';
  * Empirical Bayes: the fleet's own hyperparameters by expectation-maximisation (Dempster, Laird & Rubin 1977) over the
  * rate pieces and kitchen nodes, each held by a prior worth a few units so that a small fleet moves them little. A whole shop may be
  * half as fast again as judged, or slower (`fleetSd`; judgement); one placement against the others less so. In one shop hardly a coil levels
- * off, in another nearly all do: what is judged of the shapes counts for four units (sd 0.2 of a share).
+ * off, in another nearly all do: what is judged of the shapes counts for four units (sd 0.2 of a share). What cleanings take off is judged to a
+ * tenth; their spread over units counts for ten of them.
  */
-const WORTH = { fleetSd: 0.4, rateSd: 0.25, spread: 8, kitchens: 8, restore: 10, shape: 4 };
+const WORTH = { fleetSd: 0.4, rateSd: 0.25, spread: 8, kitchens: 8, restore: 10, restoreSd: 0.1, shape: 4 };
 
 type Seen = {
   placement: Placement;
@@ -196,15 +197,16 @@ function restoreStep(seen: readonly Seen[], h: Hyper, base: Hyper): Hyper {
     return cleaned && precision > 0 ? [{ precision, mean: (lost * whole - before.mean * before.precision) / precision }] : [];
   });
   const n = said.length + WORTH.restore;
+  const judged = { mean: 1 - base.restore.mean, precision: 1 / WORTH.restoreSd ** 2 };
   let [mean, variance] = [before.mean, h.restore.unitSd ** 2];
   for (let i = 0; i < 40; i++) {
-    let [sum, square] = [WORTH.restore * (1 - base.restore.mean), WORTH.restore * base.restore.unitSd ** 2];
+    let [sum, square] = [0, WORTH.restore * base.restore.unitSd ** 2];
     const own = said.map((u) => {
       const left = 1 / (u.precision + 1 / variance);
       return { at: left * (u.precision * u.mean + mean / variance), left };
     });
     for (const u of own) sum += u.at;
-    mean = sum / n;
+    mean = (sum / variance + judged.mean * judged.precision) / (said.length / variance + judged.precision);
     for (const u of own) square += u.left + (u.at - mean) ** 2;
     variance = square / n;
   }
@@ -229,10 +231,20 @@ export function fitHyper(units: readonly FleetUnit[], base: Hyper, label: string
     units.filter((u) => u.history.events.length > 0),
     2000,
   );
-  let h: Hyper = { ...base, modelVersion: `${MODEL_VERSION}+${label}` };
+  const h: Hyper = { ...base, modelVersion: `${MODEL_VERSION}+${label}` };
   if (used.length === 0) return h;
   const few = sample(used, 250);
-  for (let round = 0; round < 3; round++) {
+  const first = rounds(1, used, few, h, base);
+  const { season } = learnSeasons(few, first);
+  if (Object.keys(season).length === 0) return rounds(2, used, few, first, base);
+  // Without the year its course is taken for luck of growth, for units unlike each other and for coils that level off: all of that anew, with it.
+  return rounds(3, used, few, { ...h, season }, base);
+}
+
+/** So many rounds of fitting from `start` on, its season left as it is. */
+function rounds(count: number, used: readonly FleetUnit[], few: readonly FleetUnit[], start: Hyper, base: Hyper): Hyper {
+  let h = start;
+  for (let round = 0; round < count; round++) {
     const seen = look(used, h);
     const kitchens = byKitchen(seen);
     for (let i = 0; i < 8; i++) h = step(kitchens, h, base);
@@ -241,5 +253,5 @@ export function fitHyper(units: readonly FleetUnit[], base: Hyper, label: string
     h = learnScales(few, { ...h, eyes: {} }, base);
     h = learnEyes(few, h);
   }
-  return learnSeasons(few, h);
+  return h;
 }

@@ -1,17 +1,5 @@
 import { fromDay, toDay, type LocalDate } from '../calendar';
-import {
-  ageByDeposit,
-  AT,
-  clean,
-  cleanDeep,
-  DEEP_TAKES,
-  depositMean,
-  depositVariance,
-  operationalDays,
-  predict,
-  STRIDE,
-  type Bank,
-} from './filter';
+import { AT, clean, daysAhead, DEEP_TAKES, depositMean, depositVariance, predict, STRIDE, washOld, type Bank, type Step } from './filter';
 import { passage } from './first-passage';
 import { seasonFactor } from './season';
 import type { FoulingOutlook, GrowthAhead } from './summary';
@@ -47,9 +35,13 @@ export type Ahead = {
   day: number;
 };
 
-/** Operational days of a piece with so much fresh deposit over the `days` ahead, its season counted in. */
-export const gainAhead = ({ hyper, age, day }: Omit<Ahead, 'bank' | 'weights'>, id: number, days: number, fresh: number): number =>
-  seasonFactor(hyper.season ?? undefined, day, days) * operationalDays(hyper, id, age ?? ageByDeposit(hyper, id, fresh), days);
+/** What the `days` ahead make of a piece with such a deposit, its season counted in. Good until the next call. */
+export const stepAhead = (
+  { hyper, age, day }: Omit<Ahead, 'bank' | 'weights'>,
+  id: number,
+  days: number,
+  at: { fresh: number; deposit: number; rate: number },
+): Step => daysAhead(hyper, id, age, days, seasonFactor(hyper.season ?? undefined, day, days), at);
 
 /** Belief on the day `from`, if nothing is done between `asOf` and then. */
 export function ahead(p: FoulingOutlook, from: LocalDate = p.asOf): Ahead {
@@ -70,10 +62,18 @@ export function afterCleaning(p: FoulingOutlook, from: LocalDate = p.asOf): Ahea
   return { ...result, age: 0 };
 }
 
-/** The same with old deposit washed out too, and the part of that which is left. */
+/** Belief just after the cleaning that follows a belief just after one, so many days later: what usual cleanings leave, not this one's luck. */
+export function afterNextCleaning(fresh: Ahead, days: number): Ahead {
+  const bank = fresh.bank.slice();
+  predict(bank, fresh.hyper, fresh.age, days, seasonFactor(fresh.hyper.season ?? undefined, fresh.day, days));
+  clean(bank, fresh.hyper, days);
+  return { ...fresh, bank, age: 0, day: fresh.day + days };
+}
+
+/** The same with old deposit washed out as well, and the part of it which is left. */
 export function washedThrough(fresh: Ahead): { ahead: Ahead; left: number } {
   const bank = fresh.bank.slice();
-  cleanDeep(bank);
+  washOld(bank);
   return { ahead: { ...fresh, bank }, left: 1 - DEEP_TAKES.mean };
 }
 
@@ -91,20 +91,22 @@ export function crossedWithin(a: Ahead, lnK: number, days: number): number {
   for (let i = 0, o = 0; o < bank.length; i++, o += STRIDE) {
     const w = weights[i] as number;
     if (w < 1e-7) continue;
-    const gain = gainAhead(a, bank[o] as number, days, bank[o + AT.F] as number);
     const rate = bank[o + AT.RATE] as number;
-    const distance = -lnK - depositMean(bank, o);
+    const deposit = depositMean(bank, o);
+    const ahead = stepAhead(a, bank[o] as number, days, { fresh: bank[o + AT.F] as number, deposit, rate });
+    const { gain, byStart } = ahead;
+    const distance = -lnK - deposit;
     const start = Math.max(depositVariance(bank, o), 0);
-    const variance = gain * gain * (bank[o + AT.XX] as number);
-    const joint = gain * ((bank[o + AT.FX] as number) + (bank[o + AT.RX] as number));
-    const noise = hyper.diffusion * gain * Math.max(rate, 1e-5);
+    const variance = ahead.byRate * ahead.byRate * (bank[o + AT.XX] as number);
+    const joint = ahead.byRate * ((bank[o + AT.FX] as number) + (bank[o + AT.RX] as number));
+    const noise = hyper.diffusion * ahead.noise * Math.max(rate, 1e-5);
     if (distance * distance > 36 * start) {
-      total += w * passage(distance, gain * rate, noise, Math.max(variance + 2 * joint + start, 0));
+      total += w * passage(distance, gain * rate, noise, Math.max(variance + byStart * (2 * joint + byStart * start), 0));
       continue;
     }
     // The start itself is uncertain against the limit: go through it point by point.
-    const slope = joint / start;
-    const rest = Math.max(variance - slope * joint, 0);
+    const slope = byStart - 1 + joint / start;
+    const rest = Math.max(variance - (joint / start) * joint, 0);
     for (let k = 0; k < POINTS.length; k++) {
       const off = (POINTS[k] as number) * Math.sqrt(start);
       total += w * (MASSES[k] as number) * passage(distance - off, gain * rate + slope * off, noise, rest);

@@ -9,11 +9,12 @@ export type { FoulingOutlook, FoulingPosterior } from './summary';
 export { eachPosterior, fleetPosteriors, kitchenWord, type FleetUnit } from './fleet';
 export {
   afterCleaning,
+  afterNextCleaning,
   ahead,
   crossedWithin,
   daysToRisk,
   forecast,
-  gainAhead,
+  stepAhead,
   washedThrough,
   type Ahead,
   type DateForecast,

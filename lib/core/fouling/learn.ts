@@ -39,6 +39,13 @@ const SCALES: readonly Scale[] = [
     most: 1,
   },
   {
+    of: (h) => h.restore.cleaningSd,
+    with: (h, cleaningSd) => ({ ...h, restore: { ...h.restore, cleaningSd } }),
+    step: 1.8,
+    sd: 1,
+    most: 0.3,
+  },
+  {
     of: (h) => h.unknownRunDays,
     with: (h, unknownRunDays) => ({ ...h, unknownRunDays }),
     step: 1.5,

@@ -11,6 +11,8 @@ export type Piece = {
   rate: number;
   rateVariance: number;
   joint: number;
+  /** Part of a fresh deposit that a cleaning leaves. */
+  left: number;
 };
 
 export const pieceCount = ({ bank }: Pick<Ahead, 'bank'>): number => bank.length / STRIDE;
@@ -26,6 +28,7 @@ export function pieceOf({ bank, weights }: Pick<Ahead, 'bank' | 'weights'>, i: n
     rate: Math.max(at(AT.RATE), 1e-6),
     rateVariance: at(AT.XX),
     joint: at(AT.FX) + at(AT.RX),
+    left: Math.min(Math.max(at(AT.Q), 0), 1),
   };
 }
 

@@ -1,6 +1,7 @@
 import { GRADES, gradeIndex, type CoilGrade } from '../findings/grades';
 import {
   afterCleaning,
+  afterNextCleaning,
   asIfToday,
   meanDeposit,
   type FoulingPosterior,
@@ -11,7 +12,7 @@ import {
 } from '../fouling';
 import type { CleaningCost } from './choose';
 import type { WashThrough } from './deep';
-import { targets, type Targets } from './optimise';
+import { targets, wantedWeeks, type Targets } from './optimise';
 import type { UnitPolicy } from './policy';
 
 /** Today's findings as they are, and every milder way they could have been. */
@@ -61,12 +62,15 @@ export function advice(
   wash: WashThrough | null,
 ): string | null {
   const { residue } = posterior;
-  // All that is there just after a cleaning, whether or not another one might take some of it.
-  const left = meanDeposit(afterCleaning(posterior));
+  const fresh = afterCleaning(posterior);
+  // All that is there just after a cleaning, whether or not another one might take some of it; and how much that will be next time.
+  const left = meanDeposit(fresh);
+  const days = 7 * wantedWeeks(goal, settings);
+  const stays = Number.isFinite(days) ? Math.min(left, meanDeposit(afterNextCleaning(fresh, days))) : left;
   const lost = (lnK: number) => Math.round(100 * (1 - Math.exp(Math.min(0, lnK))));
   const band = `${lost(-left)} % (${lost(1.28 * residue.sd - left)}–${lost(-1.28 * residue.sd - left)})`;
   const even = `Even just cleaned, this condenser has lost ${band} of its heat transfer`;
-  if (left >= -settings.deepCleanShare * goal.riskLimit.lnK)
+  if (stays >= -settings.deepCleanShare * goal.riskLimit.lnK)
     return `${even}, so cleaning it more often will not bring that back: wash it right through, or look for another cause.`;
   if (!wash) return null;
   return `${even}: that costs about ${Math.round(wash.costPerYear)} ${currency} a year in cleanings and energy, so washing it right through next time pays for itself within ${Math.ceil(wash.paysBackDays / 7)} weeks.`;

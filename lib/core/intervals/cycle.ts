@@ -1,4 +1,4 @@
-import { gainAhead, type Ahead, type Limit } from '../fouling';
+import { stepAhead, type Ahead, type Limit } from '../fouling';
 import { pieceOf, pieceCount } from '../fouling/pieces';
 import { normalCdf } from '../fouling/special';
 import type { UnitPolicy } from './policy';
@@ -20,6 +20,9 @@ const FAILURE_SD = 0.1;
 
 /** Hypotheses less likely than this move no date. */
 const UNLIKELY = 3e-4;
+
+/** Of a cleaning that takes off less than a fifth, the rest is told as if it took that. */
+const MOST_LEFT = 0.8;
 
 export type Costs = Pick<
   UnitPolicy,
@@ -57,18 +60,24 @@ export function cycles(fresh: Ahead, costs: Costs, riskLimit: Limit, failureLimi
       spent: new Float64Array(n), days: new Float64Array(n), failure: new Float64Array(n), passed: new Float64Array(n), packed: new Float64Array(n),
       energy: new Float64Array(n), mean: new Float64Array(n), variance: new Float64Array(n),
     }; // prettier-ignore
-    // Of what is left after a cleaning another cleaning takes nothing off, so it is nobody's cost of waiting.
+    // Old deposit is there whatever the interval is, so it is nobody's cost of waiting. What one cleaning leaves of a cycle's own and later
+    // ones take off is: so much of it in all, if every cycle is like this one.
+    const loose = Math.min(piece.left * (1 - fresh.hyper.restore.baked), MOST_LEFT);
+    const stays = loose / (1 - loose);
+    const start = { fresh: piece.mean, deposit: piece.mean, rate: piece.rate };
     const residual = energyAt(piece.mean);
     let [day, hazard, survival, extra, beyond] = [0, 0, 1, 0, over(-failureLimit.lnK, piece.mean, piece.variance + failureVar)];
     let [energy, length] = [0, 0];
     for (let k = 0; k < n; k++) {
       const step = 7 * (WEEKS[k] as number) - day;
       day = 7 * (WEEKS[k] as number);
-      const gain = gainAhead(fresh, piece.id, day, piece.mean);
+      const { gain, noise, byStart, byRate } = stepAhead(fresh, piece.id, day, start);
       const mean = piece.mean + gain * piece.rate;
       const variance = Math.max(
         0,
-        piece.variance + gain * (2 * piece.joint + gain * piece.rateVariance) + fresh.hyper.diffusion * gain * piece.rate,
+        byStart * byStart * piece.variance +
+          byRate * (2 * byStart * piece.joint + byRate * piece.rateVariance) +
+          fresh.hyper.diffusion * noise * piece.rate,
       );
       const beyondNow = over(-failureLimit.lnK, mean, variance + failureVar);
       hazard += (costs.failureChancePerDay * step * (beyond + beyondNow)) / 2;
@@ -81,14 +90,16 @@ export function cycles(fresh: Ahead, costs: Costs, riskLimit: Limit, failureLimi
       c.variance[k] = variance;
       c.failure[k] = 1 - survival;
       c.days[k] = length;
-      c.energy[k] = energy;
+      const halfWay = (piece.mean + mean) / 2;
+      const inherited = length * (energyAt(halfWay + stays * (mean - piece.mean)) - energyAt(halfWay));
+      c.energy[k] = energy + inherited;
       c.passed[k] = Math.max(k > 0 ? (c.passed[k - 1] as number) : 0, over(-riskLimit.lnK, mean, variance));
       // A coil found packed brings somebody back, and a complaint; a breakdown is met by a call-out that cleans as well.
       // Visits come late by as much again either way as they do in the mean: a waiting time, exponential.
       c.packed[k] = Math.max(k > 0 ? (c.packed[k - 1] as number) : 0, over(packed, mean, variance));
       const late = (costs.lateDays * piece.rate) ** 2;
       const comeback = survival * costs.comebackCost * over(packed, mean, variance + late);
-      c.spent[k] = energy + costs.failureCost * (1 - survival) + comeback;
+      c.spent[k] = energy + inherited + costs.failureCost * (1 - survival) + comeback;
     }
     all.push(c);
   }

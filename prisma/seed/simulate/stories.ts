@@ -22,4 +22,4 @@ export const UNIT_STORIES: Record<string, Story> = {
 };
 
 /** Kitchens that nobody could agree a date with lately: their work is overdue. Days before today since when. */
-export const NOT_REACHED_DAYS: Record<string, number> = { 'Central kitchen': 50, 'Kiln Yard': 34 };
+export const NOT_REACHED_DAYS: Record<string, number> = { 'Central kitchen': 50, 'Kiln Yard': 42 };

@@ -1,8 +1,10 @@
 import { describe, expect, it } from 'vitest';
+import { addDays } from '@/lib/core/calendar';
 import { PLACEMENTS } from '@/lib/core/equipment/build';
-import { DEFAULT_HYPER as H, fitHyper, type FleetUnit } from '@/lib/core/fouling';
+import { GRADES, type CoilGrade } from '@/lib/core/findings/grades';
+import { DEFAULT_HYPER as H, fitHyper, type FleetUnit, type UnitEvent } from '@/lib/core/fouling';
 import { RandomStream } from '@/lib/core/numerics/random';
-import { coilMet, coilUnmet, drawUnit } from '../../support/fouling-model';
+import { coilMet, coilUnmet, drawUnit, START } from '../../support/fouling-model';
 
 describe('hyperparameters from the fleet', () => {
   const truth = {
@@ -69,6 +71,49 @@ describe('hyperparameters from the fleet', () => {
     const [all, none] = [believed(1), believed(0)];
     expect(all).toBeGreaterThan(0.5);
     expect(none).toBeLessThan(0.25);
+  });
+
+  it('learn how unevenly cleanings clean, and how much they take off where it is far from what was judged', () => {
+    const poor = { ...H, restore: { ...H.restore, mean: 0.72, cleaningSd: 0.16, baked: 0.1 } };
+    const shop = Array.from({ length: 12 }, (_, k) => {
+      const s = new RandomStream(21, `uneven ${k}`);
+      const effect = H.kitchenSd * s.normal();
+      return Array.from({ length: 5 }, (): FleetUnit => {
+        const placement = s.pick(PLACEMENTS);
+        return { history: drawUnit(s, poor, placement, effect, 16).history, exposure: { placement, kitchenId: `k${k}` } };
+      });
+    }).flat();
+    const { restore } = fitHyper(shop, H, 'test');
+    expect(Math.abs(restore.mean - 0.72)).toBeLessThan(0.08);
+    expect(restore.cleaningSd).toBeGreaterThan(0.1);
+  });
+
+  it('lay to the season what is its, and not to luck, misread looks or changes', () => {
+    // Fluff for six weeks of the year, twelve times as fast as else; coils grow in a line, no look is misread, nothing changes.
+    const shop = Array.from({ length: 6 }, (_, k) => {
+      const s = new RandomStream(31, `fluff ${k}`);
+      return Array.from({ length: 5 }, (): FleetUnit => {
+        const rate = Math.exp(H.lnRate.outdoors + 0.7 + 0.3 * s.normal());
+        const events: UnitEvent[] = [];
+        for (let day = 0, next = s.whole(40, 100), deposit = 0; day < 1400; day++) {
+          const d = (day + 1) % 365.25;
+          deposit += rate * (d > 143 && d < 187 ? 5.2 : 0.42);
+          if (day < next) continue;
+          const on = addDays(START, day);
+          const grade = H.grades.thresholds.filter((c) => deposit + 0.04 * s.normal() > c).length;
+          events.push({ kind: 'coil', on, grade: (GRADES.coil[grade] as { grade: CoilGrade }).grade, phase: 'before' });
+          events.push({ kind: 'cleaning', on });
+          deposit *= 0.05;
+          next = day + s.whole(40, 100);
+        }
+        return { history: { startedOn: START, startedClean: true, events }, exposure: { placement: 'outdoors', kitchenId: `k${k}` } };
+      });
+    }).flat();
+    const fitted = fitHyper(shop, H, 'test');
+    expect(Math.abs((fitted.season.outdoors?.peak ?? 0) - 165)).toBeLessThan(15);
+    expect(fitted.diffusion).toBeLessThanOrEqual(H.diffusion);
+    expect(fitted.misread).toBeLessThanOrEqual(H.misread);
+    expect(fitted.changePerYear).toBeLessThanOrEqual(H.changePerYear);
   });
 
   it('stay as they were without evidence, and move little for one unit', () => {

@@ -20,10 +20,11 @@ it('learns who writes down grades that say nothing, and then believes that perso
   const [hasty, calm] = [hyper.eyes.hasty?.[4] ?? 0, hyper.eyes.calm?.[1] ?? 1];
   expect(hasty).toBeGreaterThan(3 * DEFAULT_HYPER.misread);
   expect(calm).toBeLessThan(DEFAULT_HYPER.misread);
-  // Up to the first "packed": later clean looks refute it by themselves.
-  const start = { ...history, events: events.slice(0, 6) };
-  const rate = (h: typeof hyper) => posterior(start, exposure, h).rate.mean;
-  expect(rate(hyper)).toBeLessThan(rate(DEFAULT_HYPER));
+  // What the first "packed" moves; later clean looks refute it by themselves.
+  const rate = (h: typeof hyper, upTo: number) => posterior({ ...history, events: events.slice(0, upTo) }, exposure, h).rate.mean;
+  const moved = (h: typeof hyper) => rate(h, 6) - rate(h, 4);
+  expect(moved(DEFAULT_HYPER)).toBeGreaterThan(0);
+  expect(moved(hyper)).toBeLessThan(moved(DEFAULT_HYPER));
 });
 
 it('learns how often grades are misread at all, also where it knows who wrote them', () => {

@@ -212,6 +212,11 @@ describe('a coil that does not come clean', () => {
     const fast = Array.from({ length: 6 }, () => visit(45, 'matted', { after: 'bare' }));
     expect(revised(fast, 8).deepClean).toBeUndefined();
   });
+
+  it('is told apart from one that was badly cleaned once', () => {
+    const well = Array.from({ length: 6 }, () => visit(45, 'matted', { after: 'bare' }));
+    expect(revised([...well, visit(45, 'matted', { after: 'furred' })], 8).deepClean).toBeUndefined();
+  });
 });
 
 describe('first rules and findings', () => {

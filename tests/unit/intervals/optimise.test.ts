@@ -16,10 +16,11 @@ import {
 import { historyOf, visit } from './support';
 
 /** A belief without doubt: one rate, nothing random. */
-function certain(rate: number, tauDays: number | null): Ahead {
+function certain(rate: number, tauDays: number | null, left = 0): Ahead {
   const bank = new Float64Array(STRIDE);
   bank[AT.ID] = tauDays === null ? 0 : RATE_COUNT;
   bank[AT.RATE] = rate;
+  bank[AT.Q] = left;
   return {
     bank,
     weights: [1],
@@ -28,7 +29,7 @@ function certain(rate: number, tauDays: number | null): Ahead {
     hyper: {
       diffusion: 1e-9,
       drift: 0,
-      restore: DEFAULT_HYPER.restore,
+      restore: { ...DEFAULT_HYPER.restore, baked: 0 },
       // Of the slowest piece, whose τ is the days in which it would come to the ceiling in a line.
       levelling: { probability: 0.5, ceiling: (tauDays ?? 100) * Math.exp(RATE_CENTRES[0] as number) },
       accelerating: DEFAULT_HYPER.accelerating,
@@ -45,6 +46,25 @@ describe('cheapest interval', () => {
     const best = costCurve(certain(0.005, null), prices, never).reduce((a, b) => (b.costPerDay < a.costPerDay ? b : a));
     expect(Math.abs(best.weeks * 7 - (exact?.days ?? NaN))).toBeLessThanOrEqual(7);
     expect(best.costPerDay).toBeCloseTo(exact?.costRate ?? NaN, 2);
+  });
+
+  it('counts what a cleaning leaves to those after it: every cycle begins where the one before it ended', () => {
+    // Cleanings that leave a quarter of what they meet, lived through for long, every so many weeks.
+    const lived = (weeks: number) => {
+      let [deposit, cost] = [0, 0];
+      for (let day = 1; day <= 200 * 7 * weeks; day++) {
+        cost += 4 * (deposit + 0.005 / 2);
+        deposit += 0.005;
+        if (day % (7 * weeks) === 0) [deposit, cost] = [0.25 * deposit, cost + 120];
+      }
+      return cost / (200 * 7 * weeks);
+    };
+    const curve = costCurve(certain(0.005, null, 0.25), prices, never).filter(({ weeks }) => weeks <= 30);
+    const found = curve.reduce((a, b) => (b.costPerDay < a.costPerDay ? b : a));
+    const best = curve.map(({ weeks }) => ({ weeks, cost: lived(weeks) })).reduce((a, b) => (b.cost < a.cost ? b : a));
+    expect(Math.abs(found.weeks - best.weeks)).toBeLessThanOrEqual(1);
+    expect(found.costPerDay / best.cost).toBeCloseTo(1, 1);
+    expect(found.weeks).toBeLessThan((linearPenalty(120, 4 * 0.005)?.days ?? NaN) / 7);
   });
 
   it('is the Kern–Seaton optimum when growth levels off, or none at all', () => {

@@ -40,7 +40,7 @@ function rows({ rules: r, degrees, currency }: Props): { title: string; rows: Ro
           unit: '%',
           value: tidy(r.packedRisk * 100),
           hint: 'On the day a cleaning falls due, for each coil.',
-          drag: [1, 30, 1],
+          drag: [1, 30, 0.5],
         },
         {
           name: 'coolingLostPercent',

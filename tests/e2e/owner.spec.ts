@@ -1,3 +1,4 @@
+import { addDays, todayIn } from '@/lib/core/calendar';
 import { expect, test } from './support/test';
 import { freshShop } from './support/server';
 
@@ -132,9 +133,30 @@ test.describe('the owner', () => {
   });
 
   test('gives a customer a link, behind which every page can be read, in both languages', async ({ page, signIn, accessible }) => {
-    await signIn('owner');
+    // What is booked in the demo depends on the day and its hour: one visit more, so that there is one.
+    await signIn('dispatcher');
     await page.goto('/customers?q=Fenwick');
     await page.getByRole('link', { name: 'Fenwick’s Fry House' }).click();
+    await page.waitForURL(/\/customers\/[0-9a-f-]{36}/);
+    const customer = page.url();
+    await page.getByRole('link', { name: 'Dock Street' }).first().click();
+    await page.waitForURL(/\/kitchens\//);
+    await page.goto(`/week/book?kitchen=${/kitchens\/([0-9a-f-]+)/.exec(page.url())?.[1]}`);
+    await page
+      .getByRole('checkbox', { name: /Coil cleaning · due/ })
+      .first()
+      .check();
+    await page.getByLabel('Technician', { exact: true }).selectOption({ index: 1 });
+    await page.getByLabel('Day', { exact: true }).fill(addDays(todayIn('America/New_York', Date.now()), 3));
+    await page.getByLabel('From', { exact: true }).fill('04:30');
+    await page.getByLabel('Length').fill('30');
+    await page.getByRole('button', { name: 'Book the visit' }).click();
+    await page.getByLabel('Book anyway').check();
+    await page.getByRole('button', { name: 'Book the visit' }).click();
+    await expect(page).toHaveURL(/\/week\?day=/);
+
+    await signIn('owner');
+    await page.goto(customer);
     const form = page.locator('form', { has: page.getByRole('button', { name: 'Make the link' }) });
     await form.getByLabel('For whom').fill('Walker');
     await form.getByLabel('Send it to').fill('');

@@ -102,7 +102,7 @@ async function openCoilUnit(page: Page): Promise<void> {
     await expect(unitLinks(page).first()).toBeVisible();
     for (let n = 0; n < (await unitLinks(page).count()); n++) {
       await openUnit(page, n, 'Leave the unit');
-      if ((await page.locator('#tasks').getByText('Coil cleaning').count()) > 0) return;
+      if ((await page.locator('#tasks li', { hasText: 'Coil cleaning' }).count()) > 0) return;
       await page.getByRole('link', { name: 'Visit', exact: true }).click();
     }
     await page.goto('/round');

@@ -3,7 +3,7 @@ export { DEFAULT_HYPER, type Hyper } from './hyper';
 export { daysSinceClean, type Exposure, type Phase, type UnitEvent, type UnitHistory } from './history';
 export { believedByDay, quantilesOf } from './by-day';
 export { meanDeposit } from './pieces';
-export { SAID_CHANGES, type SaidChange } from './said-change';
+export type { SaidChange } from './said-change';
 export { asIfToday, beforeKitchen, posterior, updatePosterior } from './posterior';
 export type { FoulingOutlook, FoulingPosterior } from './summary';
 export { eachPosterior, fleetPosteriors, kitchenWord, type FleetUnit } from './fleet';

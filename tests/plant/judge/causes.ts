@@ -27,7 +27,7 @@ const CAUSE: Record<State, string> = {
 };
 
 /** The trouble, one: where more than one thing is wrong, what takes more of the cooling on the hot day. */
-export const causeOf = (row: Pick<Row, 'state' | 'beside'>): string => (row.beside?.coilIsMore ? CAUSE.foul30 : CAUSE[row.state]);
+const causeOf = (row: Pick<Row, 'state' | 'beside'>): string => (row.beside?.coilIsMore ? CAUSE.foul30 : CAUSE[row.state]);
 
 /** What stands beside the trouble and is worth an hour too; null where nothing does. */
 export function besideIt(row: Pick<Row, 'state' | 'beside'>): string | null {

@@ -51,7 +51,7 @@ export const LOSS: Partial<Record<CauseId, Shape>> = {
 /** The usual dirt beside any other cause. */
 export const USUAL_DIRT: readonly [number, number] = [0.05, 0.1];
 /** The same of a coil that was looked at, as an eye's steps and its error leave it open: a coil can be furred whatever else is wrong (judgement). */
-export const DIRT_SEEN: Readonly<Record<CoilGrade, readonly [number, number]>> = {
+const DIRT_SEEN: Readonly<Record<CoilGrade, readonly [number, number]>> = {
   bare: [0.05, 0.08],
   filmed: [0.07, 0.09],
   furred: [0.16, 0.11],

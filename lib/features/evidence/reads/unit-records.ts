@@ -19,12 +19,15 @@ export const asked = (unitIds: readonly string[]) => Prisma.sql`
   asked AS MATERIALIZED (
     SELECT u.id, u."kitchenId", k."timeZone" AS zone FROM "Unit" u JOIN "Kitchen" k ON k.id = u."kitchenId" WHERE u.id = ANY(${[...unitIds]}::uuid[]))`;
 
+/** What counts of a unit's findings, as the index `finding_looks` holds them. */
+const ITS_LOOKS = Prisma.sql`f."unitId" = a.id AND f."supersededAt" IS NULL AND f.grade IS NOT NULL`;
+
 /** Unit by unit (that is what OFFSET 0 is for): left to itself the database goes through every finding of the shop for a few hundred units. */
 const found = (aspects?: readonly Aspect[]) => Prisma.sql`
   found AS MATERIALIZED (
     SELECT f.*, a.zone FROM asked a CROSS JOIN LATERAL (
       SELECT f."unitId", f."visitId", f.at, f.id, f.aspect, f.grade, f.phase, f."byUserId" FROM "Finding" f
-      WHERE f."unitId" = a.id AND f."supersededAt" IS NULL AND f.grade IS NOT NULL
+      WHERE ${ITS_LOOKS}
         ${aspects ? Prisma.sql`AND f.aspect = ANY(${[...aspects]}::"Aspect"[])` : Prisma.empty} OFFSET 0) f)`;
 
 /** Visits at which anything was looked at that may fail. */
@@ -32,7 +35,7 @@ const LOOKED = Prisma.sql`
   looked AS MATERIALIZED (
     SELECT a.id AS "unitId", a.zone, f."visitId" FROM asked a CROSS JOIN LATERAL (
       SELECT DISTINCT f."visitId" FROM "Finding" f
-      WHERE f."unitId" = a.id AND f."supersededAt" IS NULL AND f.grade IS NOT NULL AND f.phase = 'found' AND f.aspect = ANY(${[...FAILURE_ASPECTS]}::"Aspect"[]) OFFSET 0) f)`;
+      WHERE ${ITS_LOOKS} AND f.phase = 'found' AND f.aspect = ANY(${[...FAILURE_ASPECTS]}::"Aspect"[]) OFFSET 0) f)`;
 
 /** A circuit that was opened and charged is another machine: what was read before says nothing of it. */
 const read = (withoutReadings?: string) => Prisma.sql`

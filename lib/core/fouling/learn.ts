@@ -26,6 +26,14 @@ type Scale = {
   speaks?: (unit: FleetUnit) => boolean;
 };
 
+type Steps = Hyper['grades']['thresholds'];
+const steppedAt = ([a, b, c, d]: Steps, i: number, value: number): Steps => [
+  i === 0 ? value : a,
+  i === 1 ? value : b,
+  i === 2 ? value : c,
+  i === 3 ? value : d,
+];
+
 const SCALES: readonly Scale[] = [
   { of: (h) => h.diffusion, with: (h, diffusion) => ({ ...h, diffusion }), step: 1.5, sd: Math.LN2, most: 0.2 },
   { of: (h) => h.drift, with: (h, drift) => ({ ...h, drift }), step: 1.6, sd: Math.LN2, most: 1 },
@@ -52,6 +60,23 @@ const SCALES: readonly Scale[] = [
     sd: Math.LN2,
     most: 365,
     speaks: ({ history }) => !history.startedClean,
+  },
+  // Where this shop's people step from grade to grade, judged to a tenth: only readings of the same coils tell.
+  ...([0, 1, 2, 3] as const).map((i) => ({
+    of: (h: Hyper) => h.grades.thresholds[i],
+    with: (h: Hyper, value: number): Hyper => ({ ...h, grades: { ...h.grades, thresholds: steppedAt(h.grades.thresholds, i, value) } }),
+    step: 1.06,
+    sd: 0.1,
+    most: 1,
+    speaks: ({ history }: FleetUnit) => history.events.some((e) => e.kind === 'reading' && e.setAside === undefined && !e.teaches),
+  })),
+  {
+    // Below 2, at which luck itself would have no scale.
+    of: (h) => h.accelerating.power - 1,
+    with: (h, value) => ({ ...h, accelerating: { ...h.accelerating, power: 1 + value } }),
+    step: 1.25,
+    sd: 0.4,
+    most: 0.95,
   },
 ];
 

@@ -61,23 +61,16 @@ const SCALES: readonly Scale[] = [
     most: 365,
     speaks: ({ history }) => !history.startedClean,
   },
-  // Where this shop's people step from grade to grade, judged to a tenth: only readings of the same coils tell.
+  // Where this shop's people step from grade to grade, judged to a tenth: only readings of the same coils tell. Drawn from the model itself
+  // the likelihood has them some 3 % low, since a look is taken by two moments: so steps are wide, and no shop is moved by that.
   ...([0, 1, 2, 3] as const).map((i) => ({
     of: (h: Hyper) => h.grades.thresholds[i],
     with: (h: Hyper, value: number): Hyper => ({ ...h, grades: { ...h.grades, thresholds: steppedAt(h.grades.thresholds, i, value) } }),
-    step: 1.06,
+    step: 1.1,
     sd: 0.1,
     most: 1,
     speaks: ({ history }: FleetUnit) => history.events.some((e) => e.kind === 'reading' && e.setAside === undefined && !e.teaches),
   })),
-  {
-    // Below 2, at which luck itself would have no scale.
-    of: (h) => h.accelerating.power - 1,
-    with: (h, value) => ({ ...h, accelerating: { ...h.accelerating, power: 1 + value } }),
-    step: 1.25,
-    sd: 0.4,
-    most: 0.95,
-  },
 ];
 
 /** One step of each scale up or down, where the evidence gains more than the prior loses. */

@@ -48,20 +48,3 @@ describe('where a shop’s people step from grade to grade', () => {
   it('stays as judged where nobody reads', () =>
     expect(fitHyper(fleet(inALine, late, false), DEFAULT_HYPER, 'test').grades.thresholds).toEqual(usual));
 });
-
-describe('how strongly growth feeds on itself', () => {
-  // It doubles in a fixed time, from a little that even a clean coil carries.
-  const doubling = (rate: number, days: number) => 0.03 * Math.exp((rate * days) / 0.12);
-
-  it('is learned where coils do', () => {
-    const { power, probability } = fitHyper(fleet(doubling, usual, true), DEFAULT_HYPER, 'test').accelerating;
-    expect(power).toBeGreaterThan(1.7);
-    expect(probability).toBeGreaterThan(0.5);
-  });
-
-  it('stays about as judged where they grow in a line', () => {
-    const { power, probability } = plain.accelerating;
-    expect(Math.abs(power - DEFAULT_HYPER.accelerating.power)).toBeLessThan(0.2);
-    expect(probability).toBeLessThan(0.2);
-  });
-});

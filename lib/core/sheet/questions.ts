@@ -49,9 +49,23 @@ function columnQuestion(id: string, text: string, rows: number, headers: readonl
 export const whatQuestion = (rows: number, headers: readonly string[]): Question[] =>
   columnQuestion('unit', 'Which column says what each unit is?', rows, headers);
 
-/** Asked where a row has no customer: without one it belongs to nobody. */
-export const customerQuestion = (rows: number, headers: readonly string[]): Question[] =>
-  columnQuestion('customer', 'Which column names the customer?', rows, headers);
+/**
+ * Asked where a row has no customer: without one it belongs to nobody. Where the sheet has addresses alone, they can stand for
+ * customers, once somebody says so.
+ */
+export function customerQuestion(units: readonly { customer?: string }[], targets: readonly string[], headers: readonly string[], { answers }: SheetChoices): Question[] {
+  const nameless = units.filter((u) => !u.customer).length;
+  const byAddress = !targets.includes('customer') && !targets.includes('kitchen') && targets.includes('address') && units.length > 0;
+  const asked = columnQuestion('customer', 'Which column names the customer?', byAddress ? units.length : nameless, headers);
+  if (!byAddress || nameless > 0) return asked;
+  const given = answers.customer === 'address';
+  return asked.map((q) => ({
+    ...q,
+    options: [{ value: 'address', label: 'None: each address is a customer' }, ...q.options],
+    answer: given ? 'address' : '',
+    open: !given,
+  }));
+} // prettier-ignore
 
 /** `units` of which the sheet does not say where they stand. */
 export function placementQuestion(units: readonly string[], { answers }: SheetChoices): Question[] {

@@ -54,7 +54,7 @@ export function readSheet(sheets: readonly RawSheet[], choices: SheetChoices, ct
   const names = sameNames(rows, choices, ctx.customersOnFile);
   const places = placesOf(rows, names.spelled);
   const { answers } = choices;
-  const order = isOneOf(DATE_ORDERS, answers.dates) ? answers.dates : dateOrderOf(dates, ctx.dateOrder);
+  const order = orderOf(dates, answers.dates, ctx, (text) => tell.say(text, dates[0], { column: header('last_cleaned') }));
   const [kinds, spots, gases] = [valueBook('kind', choices), valueBook('placement', choices), valueBook('refrigerant', choices)];
   const temperatureUnit = isOneOf(TEMPERATURE_UNITS, answers.degrees) ? answers.degrees : ctx.temperature;
   const rules: SheetRules = {
@@ -79,7 +79,7 @@ export function readSheet(sheets: readonly RawSheet[], choices: SheetChoices, ct
   const units = rows.map((row, i) => unitRow(row, places[i], onFile[i], rules));
   const questions = [
     ...whatQuestion(rules.saysWhat ? 0 : onFile.filter((u) => !u).length, table.headers),
-    ...customerQuestion(units.filter((u) => !u.customer).length, table.headers),
+    ...customerQuestion(units, targets, table.headers, choices),
     ...names.questions,
     ...severalQuestion(asWritten, choices),
     ...placementQuestion(rules.unplaced, choices),
@@ -142,6 +142,19 @@ function linesOf(headerLine: number, rows: readonly SheetRow[], units: readonly 
     ...units.map((u, i) => ({ line: rows[i]?.line ?? 0, cells: used.map((h) => u[h] ?? '') })),
   ];
 }
+
+/** Which of a sheet's dates in digits is the month; told where nobody chose it and the shop writes it the other way. */
+function orderOf(dates: readonly string[], chosen: string | undefined, ctx: SheetContext, tell: (text: string) => void): DateOrder {
+  if (isOneOf(DATE_ORDERS, chosen)) return chosen;
+  const order = dateOrderOf(dates, ctx.dateOrder, ctx.today);
+  if (order !== ctx.dateOrder) tell(UNUSUAL_ORDER[order]);
+  return order;
+}
+
+const UNUSUAL_ORDER = {
+  'day first': 'Most dates fit only with the day first: 3/4/24 is read as 3 April.',
+  'month first': 'Most dates fit only with the month first: 3/4/24 is read as 4 March.',
+} as const;
 
 const DROPPED = {
   total: 'A total or an end of the list: left out.',

@@ -8,7 +8,7 @@ import { fahrenheitToKelvin } from '../measures/temperature';
 import { readMeasure } from '../measures/typed';
 import { alike, asName } from './names';
 import { readInterval } from './read-interval';
-import { readDate, type DateOrder } from '../calendar/read-date';
+import { lastSuchMonth, readDate, type DateOrder } from '../calendar/read-date';
 import { readMass, type MassUnit } from './read-mass';
 import type { SheetRow } from './rows';
 import type { Say } from './tell';
@@ -87,7 +87,7 @@ export function unitRow(
     ...refrigerantCell(row, onFile, rules, notes),
     ...chargeCell(c, rules, keep),
     ...boxCell(c, rules, keep),
-    ...lastDoneCell(c, rules, keep),
+    ...lastDoneCell(row, rules, keep),
     ...ruleCell(c, rules, keep),
     ...tagCell(c, keep),
     unit: unitName(c, kind),
@@ -169,7 +169,8 @@ function placementCells(c: Cells, onFile: KnownUnit | undefined, rules: SheetRul
 function onRoof(c: Cells): boolean | null {
   const said = (c.roof_work ?? '').trim();
   if (/^(y|yes|x|true|t|1|on|s[ií])(?!\p{L})|^[✓✔☑]|^roof|^ladder/iu.test(said)) return true;
-  if (/\broof/i.test(`${c.placement ?? ''} ${c.unit ?? ''}`)) return true;
+  if (/\broof(?!(top)?[\s-]*(bar|lounge|terrace|restaurant|kitchen|deck|patio|cafe))/i.test(`${c.placement ?? ''} ${c.unit ?? ''}`))
+    return true;
   return said === '' || /^(no?|not|none|false|f|0|off|ground|indoors?|inside)(?!\p{L})|^[✗✘☐]/iu.test(said) || SAYS_NOTHING.test(said)
     ? false
     : null;
@@ -196,11 +197,16 @@ function refrigerantCell({ cells: c, line }: SheetRow, onFile: KnownUnit | undef
   }
   const gas = rules.gases.take(said, () => refrigerantIn(said, rules.refrigerants));
   if (gas === 'unknown') notes.push(`Refrigerant in the sheet: ${said}`);
+  else if (massBeside(said) && saying(c.charge)) notes.push(`Refrigerant in the sheet: ${said}`);
   return { refrigerant: gas ?? '' };
 }
 
+/** "134a 12 oz", "404A / 2 lb 4 oz": the charge that stands in one cell with the refrigerant. */
+const massBeside = (refrigerant: string | undefined): string | undefined =>
+  /(?<![\w.])\d+(?:[.,/]\d+)?\s*(?:lbs?|oz|ounces|kg|g)\b.*$/i.exec(refrigerant ?? '')?.[0].replace(/[)\]\s]+$/, '');
+
 function chargeCell(c: Cells, rules: SheetRules, keep: Keep): Out {
-  const said = saying(c.charge);
+  const said = saying(c.charge) ?? massBeside(c.refrigerant);
   if (!said) return {};
   const kg = readMass(said, rules.massUnit);
   if (kg === 'bare') {
@@ -228,14 +234,22 @@ function boxOf(kelvin: number, { shopTemperature }: SheetRules): Out {
   return shopTemperature === 'C' ? { box_c: text } : { box_f: text };
 }
 
-function lastDoneCell(c: Cells, { order, today }: SheetRules, keep: Keep): Out {
-  const said = saying(c.last_cleaned);
+function lastDoneCell({ cells, line }: SheetRow, { order, today, header, say }: SheetRules, keep: Keep): Out {
+  const said = saying(cells.last_cleaned);
   if (!said) return {};
   const date = readDate(said, order);
   if (date && date <= today) return { coil_cleaning_last_done: date };
+  const month = lastSuchMonth(said, today);
+  if (month) {
+    say('A month alone: read as the last one gone by, from its first day.', said, {
+      column: header('last_cleaned') || NAME.last_cleaned,
+      line,
+    });
+    return { coil_cleaning_last_done: month };
+  }
   const message = date
     ? 'A date still to come: kept in the notes. Understood are days up to today.'
-    : 'Not a date that can be read: kept in the notes. Understood are 2026-03-16, 3/16/26, 16.3.2026 or Mar 16, 2026.';
+    : 'Not a date that can be read: kept in the notes. Understood are 2026-03-16, 3/16/26, 16.3.2026, Mar 16, 2026 or June.';
   keep('last_cleaned', said, message);
   return {};
 }

@@ -20,7 +20,7 @@ export function chooseInSheet({ db, now }: { db: Db; now: Date }, { runId, ...ch
       choices.sheet = Number(choice.value);
       choices.columns = {};
     } else if (choice.of === 'column') choices.columns[Number(choice.key)] = choice.value;
-    else if (choice.of === 'answer' && (choice.key === 'customer' || choice.key === 'unit'))
+    else if (choice.of === 'answer' && (choice.key === 'customer' || choice.key === 'unit') && /^\d+$/.test(choice.value))
       choices.columns[Number(choice.value)] = choice.key;
     else if (choice.of === 'answer') choices.answers[choice.key] = choice.value;
     else choices.values[choice.of] = { ...choices.values[choice.of], [choice.key]: choice.value };

@@ -13,6 +13,7 @@ import { filledDown, placesOf, rowsOf, type SheetRow } from './rows';
 import { guessColumns, targetOf } from './targets';
 import { eachItsRow, severalQuestion } from './several';
 import { teller, type Say } from './tell';
+import { ALL_TABS, together, type Together } from './together';
 import type { RawSheet, SheetChoices, SheetColumn, SheetLine, SheetReading } from './types';
 import { OUT, unitRow, type Out, type SheetRules } from './unit-row';
 import { valueBook } from './values';
@@ -39,16 +40,13 @@ export type SheetContext = {
  * asked and what was done without asking. Nothing that was written in it is lost: what has no place goes into the notes.
  */
 export function readSheet(sheets: readonly RawSheet[], choices: SheetChoices, ctx: SheetContext): SheetReading {
-  const found = findTable(sheets[choices.sheet ?? likelySheet(sheets)] ?? { name: '', rows: [] });
-  const same = sameAsAbove(found.body);
-  const table = { ...found, body: same.body };
-  const byColumn = table.headers.map((_, i) => table.body.map((r) => r.cells[i] ?? ''));
-  const targets = guessColumns(table.headers, byColumn).map((g, i) => choices.columns[i] ?? g);
+  const { table, byColumn, targets, tabs, same } = columnsIn(sheets, choices);
   const header = (target: string) => table.headers[targets.indexOf(target)] ?? '';
   const dates = byColumn[targets.indexOf('last_cleaned')]?.filter((v) => v !== '') ?? [];
 
   const tell = teller();
-  for (const [line, value] of same.rows) tell.say('Marked as the same as above: taken from there.', value, { line });
+  for (const tab of tabs) tell.say('Tabs with the same columns are read as one list, its rows counted through.', tab);
+  for (const [line, value] of same) tell.say('Marked as the same as above: taken from there.', value, { line });
   const asWritten = rowsWithUnits(table, targets, tell.say);
   const rows = eachItsRow(asWritten, choices);
   const names = sameNames(rows, choices, ctx.customersOnFile);
@@ -101,6 +99,30 @@ export function readSheet(sheets: readonly RawSheet[], choices: SheetChoices, ct
     lines: linesOf(table.headerLine, rows, units),
     rows: units.length,
   };
+}
+
+/** The table that was chosen, with what each of its columns is, the tabs that stand in it, and rows that said "as above". */
+function columnsIn(sheets: readonly RawSheet[], choices: SheetChoices) {
+  const { sheet, tabs } = chosenSheet(sheets, choices);
+  const found = findTable(sheet);
+  const { body, rows } = sameAsAbove(found.body);
+  const table = { ...found, body, dropped: [...found.dropped, ...(tabs?.dropped ?? [])] };
+  const byColumn = table.headers.map((_, i) => body.map((r) => r.cells[i] ?? ''));
+  const guesses = guessColumns(table.headers, byColumn);
+  if (tabs?.customers) guesses[0] = 'customer';
+  return { table, byColumn, targets: guesses.map((g, i) => choices.columns[i] ?? g), tabs: tabs?.tabs ?? [], same: rows };
+}
+
+/** The sheet that was chosen: all tabs of one form where each is a customer's, unless one of them was picked. */
+export function chosenSheet(
+  sheets: readonly RawSheet[],
+  choices: SheetChoices,
+): { chosen: number; sheet: RawSheet; tabs: Together | null } {
+  const tabs = together(sheets);
+  const chosen = choices.sheet ?? (tabs?.customers ? ALL_TABS : likelySheet(sheets));
+  return tabs && chosen === ALL_TABS
+    ? { chosen, sheet: tabs.sheet, tabs }
+    : { chosen, sheet: sheets[chosen] ?? { name: '', rows: [] }, tabs: null };
 }
 
 /** The rows that are about a unit, what was merged over several of them filled down. */

@@ -6,7 +6,7 @@ export type NearKitchen = { id: string; name: string; customer: string; address:
 
 /** Words that a caller says around a name; they find everything or nothing. */
 const AROUND = new Set(['the', 'a', 'an', 'at', 'on', 'in', 'of', 'by', 'from', 'and', 'our', 'my', 'this', 'it', 'is', 'its', 'place', 'restaurant', 'kitchen', 'street', 'road', 'down', 'near', 'calling', 'here', 'over', 'one', 'with', 'for']); // prettier-ignore
-/** Share of a word's three-letter pieces that a name must have in the mean, and how far behind the best one may stay. Judgement. */
+/** Share of a word's three-letter pieces that a name must have in the mean (and one of them, in near_kitchens), and how far behind the best one may stay. Judgement. */
 const LEAST = 0.45;
 const BEHIND = 0.2;
 
@@ -25,7 +25,8 @@ export async function nearestKitchens(db: Tx, said: string, limit = 5): Promise<
     SELECT t.id, t.name, t.customer, t.address, t.phone, ((${alike}) / ${terms.length}::float)::float AS score FROM (
       SELECT k.id, k.name, c.name AS customer, k.address, coalesce(nullif(k."contactPhone", ''), c.phone) AS phone,
         find_text(c.name, k.name, k.address, k."contactName", c."contactName") AS text
-      FROM "Kitchen" k JOIN "Customer" c ON c.id = k."customerId" WHERE k."archivedAt" IS NULL AND c."archivedAt" IS NULL
+      FROM near_kitchens(${terms}::text[]) AS near(id) JOIN "Kitchen" k ON k.id = near.id JOIN "Customer" c ON c.id = k."customerId"
+      WHERE k."archivedAt" IS NULL AND c."archivedAt" IS NULL OFFSET 0
     ) t ORDER BY score DESC, t.customer, t.name LIMIT ${limit}`;
   const best = rows[0]?.score ?? 0;
   return rows.filter((r) => r.score >= Math.max(LEAST, best - BEHIND)).map(({ score: _, ...kitchen }) => kitchen);

@@ -139,3 +139,23 @@ export function dateQuestion(dates: readonly string[], order: DateOrder): Questi
     },
   ];
 }
+
+/** Asked once where months are marked: nobody can tell what was done from what is to be done. */
+export function monthsQuestion(marked: readonly string[], { answers }: SheetChoices): Question[] {
+  if (marked.length === 0) return [];
+  return [
+    {
+      id: 'months',
+      text: 'What do the marks under the months mean?',
+      rows: marked.length,
+      examples: [...new Set(marked)].slice(0, 3),
+      options: [
+        { value: 'done', label: 'Cleaned in those months: the last one gone by counts' },
+        { value: 'plan', label: 'To be cleaned in those months: how often follows' },
+        { value: 'leave', label: 'Something else: keep them in the notes' },
+      ],
+      answer: answers.months ?? '',
+      open: !answers.months,
+    },
+  ];
+}

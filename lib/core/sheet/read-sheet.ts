@@ -6,8 +6,18 @@ import { claims } from './claims';
 import { findTable, likelySheet, sameAsAbove, type Table } from './find-table';
 import { kitchenCells } from './kitchen-cells';
 import { alike } from './names';
-import { chargeQuestion, customerQuestion, dateQuestion, degreesQuestion, placementQuestion, sameNames, whatQuestion } from './questions';
+import {
+  chargeQuestion,
+  customerQuestion,
+  dateQuestion,
+  degreesQuestion,
+  monthsQuestion,
+  placementQuestion,
+  sameNames,
+  whatQuestion,
+} from './questions';
 import { DATE_ORDERS, dateOrderOf, type DateOrder } from '../calendar/read-date';
+import { kindsAsRows, monthsAsOne } from './reshape';
 import { MASS_UNITS, massUnitIn } from './read-mass';
 import { filledDown, placesOf, rowsOf, type SheetRow } from './rows';
 import { guessColumns, targetOf } from './targets';
@@ -72,6 +82,7 @@ export function readSheet(sheets: readonly RawSheet[], choices: SheetChoices, ct
     bareCharges: [],
     bareDegrees: [],
     unplaced: [],
+    marked: [],
   };
   const onFile = claims(rows, places, ctx.unitsOnFile ?? []);
   const units = rows.map((row, i) => unitRow(row, places[i], onFile[i], rules));
@@ -84,6 +95,7 @@ export function readSheet(sheets: readonly RawSheet[], choices: SheetChoices, ct
     ...chargeQuestion(rules.bareCharges),
     ...degreesQuestion(rules.bareDegrees, temperatureUnit),
     ...dateQuestion(dates, order),
+    ...monthsQuestion(rules.marked, choices),
   ];
   const sayOf: SayOf = (i, text, example) => tell.say(text, example, { line: rows[i]?.line });
   numberedNames(units, onFile, ctx.unitsOnFile ?? [], sayOf);
@@ -104,7 +116,7 @@ export function readSheet(sheets: readonly RawSheet[], choices: SheetChoices, ct
 /** The table that was chosen, with what each of its columns is, the tabs that stand in it, and rows that said "as above". */
 function columnsIn(sheets: readonly RawSheet[], choices: SheetChoices) {
   const { sheet, tabs } = chosenSheet(sheets, choices);
-  const found = findTable(sheet);
+  const found = kindsAsRows(monthsAsOne(findTable(sheet)));
   const { body, rows } = sameAsAbove(found.body);
   const table = { ...found, body, dropped: [...found.dropped, ...(tabs?.dropped ?? [])] };
   const byColumn = table.headers.map((_, i) => body.map((r) => r.cells[i] ?? ''));

@@ -43,6 +43,7 @@ export const TARGETS: readonly Target[] = [
   { key: 'box', label: 'Box set point', of: 'unit', header: /set ?point|box temp|setting/ },
   { key: 'last_cleaned', label: 'Coil last cleaned', of: 'unit', header: /last.*(clean|serv|pm|done|visit|coil)\w*|(clean|serv|pm|visit)\w*.*(last|date)|^(date|pm date|last)\b|date.*(clean|serv|pm)|(clean|serv|pm)\w* (done|on)\b/ },
   { key: 'interval', label: 'How often cleaned', of: 'unit', header: /^(freq|frequency|interval|how often|every\b|schedule|pm (freq|sched|interval)|cycle|cleaning (freq|interval|schedule)|(days|weeks|wks|months|mos?)\.? (between|btwn|btw|b\/w|per)\b)/ },
+  { key: 'months', label: 'Months marked', of: 'unit', header: /^marked months$/ },
   { key: 'notes', label: 'Keep in the notes', of: 'unit', header: /^(notes?|comments?|remarks?|memo|misc|other)\b/ },
 ]; // prettier-ignore
 
@@ -64,6 +65,7 @@ export function guessColumns(headers: readonly string[], columns: readonly (read
       .replace(/\s+/g, ' ')
       .trim(),
   );
+  const named = names.some((name) => name !== '');
   const taken = new Set<string>();
   const guess: (string | null)[] = names.map(() => null);
   const give = (i: number, key: string) => {
@@ -84,8 +86,9 @@ export function guessColumns(headers: readonly string[], columns: readonly (read
     const filled = (columns[i] ?? []).filter((v) => v !== '');
     if (!taken.has('last_cleaned') && filled.length > 0 && sayDates(name, filled)) return give(i, 'last_cleaned');
     const looks = TARGETS.find((t) => !taken.has(t.key) && !alreadySaid(t.key, taken) && filled.length > 0 && fitting(filled, t) >= 0.6);
-    if (looks) give(i, looks.key);
-    else give(i, filled.length === 0 || (name === '' && filled.length < 3) || isCount(name, filled) ? 'leave' : 'notes');
+    // What a unit is called says what it is, and more.
+    if (looks) give(i, looks.key === 'kind' && name === '' && !taken.has('unit') ? 'unit' : looks.key);
+    else give(i, filled.length === 0 || (name === '' && named && filled.length < 3) || isCount(name, filled) ? 'leave' : 'notes');
   });
   const sorted = placesSorted(
     guess.map((g) => g ?? 'leave'),

@@ -10,6 +10,7 @@ import { alike, asName } from './names';
 import { readInterval } from './read-interval';
 import { lastSuchMonth, readDate, type DateOrder } from '../calendar/read-date';
 import { readMass, type MassUnit } from './read-mass';
+import { monthsIn } from './reshape';
 import type { SheetRow } from './rows';
 import type { Say } from './tell';
 import type { SheetChoices } from './types';
@@ -48,6 +49,8 @@ export type SheetRules = {
   bareCharges: string[];
   bareDegrees: string[];
   unplaced: string[];
+  /** Months that are marked in rows. */
+  marked: string[];
 };
 
 type Cells = SheetRow['cells'];
@@ -87,6 +90,7 @@ export function unitRow(
     ...refrigerantCell(row, onFile, rules, notes),
     ...chargeCell(c, rules, keep),
     ...boxCell(c, rules, keep),
+    ...monthsCell(row, rules, notes),
     ...lastDoneCell(row, rules, keep),
     ...ruleCell(c, rules, keep),
     ...tagCell(c, keep),
@@ -252,6 +256,23 @@ function lastDoneCell({ cells, line }: SheetRow, { order, today, header, say }: 
     : 'Not a date that can be read: kept in the notes. Understood are 2026-03-16, 3/16/26, 16.3.2026, Mar 16, 2026 or June.';
   keep('last_cleaned', said, message);
   return {};
+}
+
+/** A calendar's marks: the last month gone by, or how often, as somebody said what they mean. */
+function monthsCell({ cells: c, line }: SheetRow, { choices, today, header, say, marked }: SheetRules, notes: string[]): Out {
+  const months = monthsIn(c.months ?? '');
+  if (months.length === 0) return {};
+  marked.push(c.months ?? '');
+  notes.push(`${header('months')}: ${c.months ?? ''}`);
+  const meant = choices.answers.months;
+  if (meant === 'plan') return { coil_cleaning_rule: String(Math.max(1, Math.round(52.18 / months.length))) };
+  if (meant !== 'done') return {};
+  const month = Number(today.slice(5, 7));
+  const gone = months.filter((m) => m <= month);
+  const last = Math.max(...(gone.length > 0 ? gone : months));
+  const day = `${Number(today.slice(0, 4)) - (gone.length > 0 ? 0 : 1)}-${String(last).padStart(2, '0')}-01`;
+  say('Marked months: the last one gone by counts, from its first day.', c.months, { column: header('months'), line });
+  return { coil_cleaning_last_done: day };
 }
 
 function ruleCell(c: Cells, { header }: SheetRules, keep: Keep): Out {

@@ -41,6 +41,7 @@ const NAMES: Record<string, readonly string[]> = {
   box: ['setpoint', 'set point (f)', 'box temp', 'temp setting'],
   last_cleaned: ['last serviced', 'last pm', 'last done', 'last visit', 'last coil clean', 'cleaned last', 'service date', 'pm date', 'date of service', 'date cleaned', 'clean done', 'serviced on', 'visit date', 'last', 'date'],
   interval: ['freq.', 'interval', 'every', 'schedule', 'pm freq', 'pm sched', 'pm interval', 'cycle', 'cleaning freq', 'cleaning interval', 'cleaning schedule', 'weeks between', 'wks btwn', 'months btw', 'mos. b/w', 'mo per clean', 'days per cycle'],
+  months: ['marked months'],
   notes: ['note', 'comment', 'remark', 'memo', 'misc', 'other info'],
 }; // prettier-ignore
 
@@ -126,7 +127,17 @@ describe('a column by what stands in it', () => {
     expect(looks(['1', '2', 'x', 'y'], 'Row')).toBe('notes');
     expect(looks(['123456', '123457', '1'], 'Row')).toBe('notes');
     expect(looks(['1', '2', '3'], 'Hoods')).toBe('notes');
-    expect(looks(['see Joe', 'x'], '')).toBe('leave');
+    expect(
+      guessColumns(
+        ['Customer', ''],
+        [
+          ['Ash', 'Elm'],
+          ['see Joe', 'x'],
+        ],
+      )[1],
+    ).toBe('leave');
+    // Where no column has a name, none is less than the others.
+    expect(looks(['see Joe', 'x'], '')).toBe('notes');
     expect(looks(['see Joe', 'x', 'y'], '')).toBe('notes');
     expect(looks([], 'Filter')).toBe('leave');
   });

@@ -8,6 +8,8 @@ export type Table = {
   headers: string[];
   /** Number of the header row as the sheet counts, from 1. */
   headerLine: number;
+  /** What stands over the names of the columns, cell by cell. */
+  above: string[];
   body: { line: number; cells: string[] }[];
   /** Rows that are no unit's, with why. */
   dropped: { line: number; text: string; why: 'total' | 'header again' | 'heading' | 'too little' }[];
@@ -84,7 +86,7 @@ export function findTable({ rows: raw }: RawSheet): Table {
   const width = Math.max(headers.length, ...rows.slice(at + 1).map((r) => r.length));
   while (headers.length < width) headers.push('');
   const again = headers.join('\n').toLowerCase();
-  const table: Table = { headers, headerLine: at + 1, body: [], dropped: [] };
+  const table: Table = { headers, headerLine: at + 1, above: rows.slice(0, Math.max(0, at)).flatMap(said), body: [], dropped: [] };
   const headings: { before: number; text: string }[] = [];
   rows.slice(at + 1).forEach((cells, i) => {
     const line = at + 2 + i;

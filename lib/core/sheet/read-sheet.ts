@@ -8,6 +8,7 @@ import { kitchenCells } from './kitchen-cells';
 import { alike } from './names';
 import {
   chargeQuestion,
+  customerOfAll,
   customerQuestion,
   dateQuestion,
   degreesQuestion,
@@ -23,7 +24,7 @@ import { filledDown, placesOf, rowsOf, type SheetRow } from './rows';
 import { guessColumns, targetOf } from './targets';
 import { eachItsRow, severalQuestion } from './several';
 import { teller, type Say } from './tell';
-import { ALL_TABS, together, type Together } from './together';
+import { addressIn, ALL_TABS, together, type Together } from './together';
 import type { RawSheet, SheetChoices, SheetColumn, SheetLine, SheetReading } from './types';
 import { OUT, unitRow, type Out, type SheetRules } from './unit-row';
 import { valueBook } from './values';
@@ -50,14 +51,14 @@ export type SheetContext = {
  * asked and what was done without asking. Nothing that was written in it is lost: what has no place goes into the notes.
  */
 export function readSheet(sheets: readonly RawSheet[], choices: SheetChoices, ctx: SheetContext): SheetReading {
-  const { table, byColumn, targets, tabs, same } = columnsIn(sheets, choices);
+  const { table, byColumn, targets, tabs, same, titles } = columnsIn(sheets, choices);
   const header = (target: string) => table.headers[targets.indexOf(target)] ?? '';
   const dates = byColumn[targets.indexOf('last_cleaned')]?.filter((v) => v !== '') ?? [];
 
   const tell = teller();
   for (const tab of tabs) tell.say('Tabs with the same columns are read as one list, its rows counted through.', tab);
   for (const [line, value] of same) tell.say('Marked as the same as above: taken from there.', value, { line });
-  const asWritten = rowsWithUnits(table, targets, tell.say);
+  const asWritten = rowsWithUnits(table, targets, tell.say).map((row) => ofOne(row, customerOfAll(choices), addressIn(table.above)));
   const rows = eachItsRow(asWritten, choices);
   const names = sameNames(rows, choices, ctx.customersOnFile);
   const places = placesOf(rows, names.spelled);
@@ -88,7 +89,7 @@ export function readSheet(sheets: readonly RawSheet[], choices: SheetChoices, ct
   const units = rows.map((row, i) => unitRow(row, places[i], onFile[i], rules));
   const questions = [
     ...whatQuestion(rules.saysWhat ? 0 : onFile.filter((u) => !u).length, table.headers),
-    ...customerQuestion(units, targets, table.headers, choices),
+    ...customerQuestion(units, { targets, headers: table.headers, titles }, choices),
     ...names.questions,
     ...severalQuestion(asWritten, choices),
     ...placementQuestion(rules.unplaced, choices),
@@ -102,6 +103,7 @@ export function readSheet(sheets: readonly RawSheet[], choices: SheetChoices, ct
   onceEach(units, onFile, sayOf);
   serialsTwice(units, onFile, sayOf);
   kitchenCells(rows, places, units, { shop: ctx.shop ?? null, header, say: tell.say });
+  for (const text of table.above) if (text !== customerOfAll(choices)) tell.say('Over the names of the columns: left out.', text);
   return {
     columns: columnsOf(table.headers, byColumn, targets, choices),
     headerLine: table.headerLine,
@@ -122,8 +124,18 @@ function columnsIn(sheets: readonly RawSheet[], choices: SheetChoices) {
   const byColumn = table.headers.map((_, i) => body.map((r) => r.cells[i] ?? ''));
   const guesses = guessColumns(table.headers, byColumn);
   if (tabs?.customers) guesses[0] = 'customer';
-  return { table, byColumn, targets: guesses.map((g, i) => choices.columns[i] ?? g), tabs: tabs?.tabs ?? [], same: rows };
+  const titles = tabs ? [] : [...table.above, sheet.name].filter(isTitle).slice(0, MOST_TITLES);
+  return { table, byColumn, targets: guesses.map((g, i) => choices.columns[i] ?? g), tabs: tabs?.tabs ?? [], same: rows, titles };
 }
+
+const MOST_TITLES = 3;
+/** What may be somebody's name over a list of theirs. */
+const isTitle = (text: string) =>
+  /\p{L}{2}/u.test(text) && text.length <= 60 && addressIn([text]) === '' && !/^(sheet|tab|table|list)\s*\d*$/i.test(text.trim());
+
+/** A row of a sheet that is all one customer's. */
+const ofOne = (row: SheetRow, customer: string | null, address: string): SheetRow =>
+  customer === null || row.cells.customer ? row : { ...row, cells: { ...(address ? { address } : {}), ...row.cells, customer } };
 
 /** The sheet that was chosen: all tabs of one form where each is a customer's, unless one of them was picked. */
 export function chosenSheet(

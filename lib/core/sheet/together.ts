@@ -26,7 +26,8 @@ const isTime = (name: string) =>
   ) || readDate(name, 'month first') !== null;
 
 const ADDRESS = targetOf('address')?.values;
-const addressIn = (rows: readonly (readonly string[])[]): string => rows.flat().find((cell) => ADDRESS?.test(cell.trim())) ?? '';
+/** The first of some texts that is a street's. */
+export const addressIn = (texts: readonly string[]): string => texts.find((text) => ADDRESS?.test(text.trim())) ?? '';
 
 export type Together = {
   /** The tabs under each other, each row with the name of its tab in front. */
@@ -51,7 +52,7 @@ export function together(sheets: readonly RawSheet[]): Together | null {
   const headers = lead.headers.filter((name) => !name.endsWith('(heading row)'));
   for (const { table } of alike)
     for (const name of table.headers) if (name && !headers.some((h) => plain(h) === plain(name))) headers.push(name);
-  const above = alike.map(({ sheet, table }) => addressIn(sheet.rows.slice(0, table.headerLine - 1)));
+  const above = alike.map(({ table }) => addressIn(table.above));
   const rows = alike.flatMap(({ sheet, table }, i) => {
     const own = sheet.rows[table.headerLine - 1] ?? [];
     const at = headers.map((name) => own.findIndex((h) => name !== '' && plain(h) === plain(name)));

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { NO_CHOICES, readSheet, type SheetChoices } from '@/lib/core/sheet';
+import { forTheNext, NO_CHOICES, readSheet, type SheetChoices } from '@/lib/core/sheet';
 import { FILED_REFRIGERANTS } from '@/lib/core/refrigerants/catalogue';
 
 // Lists as small shops keep them, invented: a count for each kind, no names over the columns, a calendar of marks.
@@ -108,5 +108,39 @@ describe('a calendar with a mark in each month', () => {
   it('is one only where most of a year has its columns', () => {
     const r = read('Customer, Unit, Area, May, June, Note\nAsh, WIC, line, x, x, y');
     expect(r.columns.map((c) => c.header)).toEqual(['Customer', 'Unit', 'Area', 'May', 'June', 'Note']);
+  });
+});
+
+describe('a list that is all of one kitchen', () => {
+  const list = '\nOsprey Diner,,\n"114 Wharf Rd",,\nUnit, Gas, Area\nReach-in, 134a, line\nWIC, 404A, roof';
+  const text = list.replaceAll('"', '');
+  it('can be given to the name that stands over it, with the street there', () => {
+    const r = read(text);
+    expect(r.questions).toMatchObject([{ id: 'customer', rows: 2, open: true }]);
+    expect(r.questions[0]?.options[0]).toEqual({ value: 'all:Osprey Diner', label: 'All of it is of “Osprey Diner”' });
+    expect(r.assumptions.at(-1)).toMatchObject({ text: 'Over the names of the columns: left out.', examples: ['Osprey Diner', '114 Wharf Rd'] }); // prettier-ignore
+    const told = read(text, { customer: 'all:Osprey Diner' });
+    expect(open(told)).toEqual([]);
+    expect(told.questions).toMatchObject([{ id: 'customer', answer: 'all:Osprey Diner' }]);
+    expect(rowsIn(told)).toMatchObject([
+      { customer: 'Osprey Diner', kitchen: 'Osprey Diner', address: '114 Wharf Rd', kind: 'reach_in' },
+      { customer: 'Osprey Diner', kind: 'walk_in_cooler' },
+    ]);
+  });
+
+  it('is so for this list alone: the next of the same columns is asked anew', () => {
+    const answers = { customer: 'all:Osprey Diner', placement: 'line' };
+    expect(forTheNext({ ...NO_CHOICES, answers })).toEqual({ ...NO_CHOICES, answers: { placement: 'line' } });
+    const kept = { ...NO_CHOICES, answers: { customer: 'address' } };
+    expect(forTheNext(kept)).toBe(kept);
+  });
+
+  it('or to the name of its sheet, unless that is no name; a customer in a row stands', () => {
+    const sheet = (name: string, rows = [['Unit', 'Area'], ['Reach-in', 'line']]) => [{ name, rows }]; // prettier-ignore
+    const first = (name: string) => readSheet(sheet(name), NO_CHOICES, ctx).questions[0]?.options[0]?.value;
+    expect([first('Osprey Diner'), first('Sheet1'), first('2026'), first('')]).toEqual(['all:Osprey Diner', '0', '0', '0']);
+    const mixed = sheet('North', [['Customer', 'Unit', 'Area'], ['', 'WIC', 'line'], ['Ash', 'Reach-in', 'line']]); // prettier-ignore
+    const r = readSheet(mixed, { ...NO_CHOICES, answers: { customer: 'all:North' } }, ctx);
+    expect(rowsIn(r).map((u) => (u as { customer?: string }).customer)).toEqual(['North', 'Ash']);
   });
 });

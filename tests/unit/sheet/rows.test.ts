@@ -327,7 +327,7 @@ describe('rows that belong to the one above', () => {
   });
 
   it('of two columns of one thing have both, a comma between', () => {
-    const table = { headers: ['a', '', 'Filter', 'Notes', 'b'], headerLine: 1, body: [{ line: 7, cells: ['x', 'loose', '20', 'loud', 'y'] }, { line: 8, cells: ['', '', '', '', 'z'] }], dropped: [] }; // prettier-ignore
+    const table = { headers: ['a', '', 'Filter', 'Notes', 'b'], headerLine: 1, above: [], body: [{ line: 7, cells: ['x', 'loose', '20', 'loud', 'y'] }, { line: 8, cells: ['', '', '', '', 'z'] }], dropped: [] }; // prettier-ignore
     expect(rowsOf(table, ['address', 'notes', 'notes', 'notes', 'address'])).toEqual([
       { line: 7, cells: { address: 'x, y' }, notes: ['loose', 'Filter: 20', 'loud'] },
       { line: 8, cells: { address: 'z' }, notes: [] },
@@ -396,13 +396,13 @@ describe('several units in a row', () => {
 describe('the table of a sheet', () => {
   it('begins under titles and blank rows, at the row with most names that are known', () => {
     const t = findTable(sheet([['Larkspur Refrigeration'], [], ['as of', '2026-01-02'], ['Customer', 'Equipment', 'Serial'], ['Ash', 'WIC', '1'], ['', '', ''], ['Ash', 'RI']])); // prettier-ignore
-    expect(t).toEqual({ headers: ['Customer', 'Equipment', 'Serial'], headerLine: 4, body: [{ line: 5, cells: ['Ash', 'WIC', '1'] }, { line: 7, cells: ['Ash', 'RI', ''] }], dropped: [] }); // prettier-ignore
+    expect(t).toEqual({ headers: ['Customer', 'Equipment', 'Serial'], headerLine: 4, above: ['Larkspur Refrigeration', 'as of', '2026-01-02'], body: [{ line: 5, cells: ['Ash', 'WIC', '1'] }, { line: 7, cells: ['Ash', 'RI', ''] }], dropped: [] }); // prettier-ignore
     // Rows that are wider than the names keep what they have.
     expect(findTable(sheet([['Customer', 'Equipment'], ['Ash', 'WIC', 'extra']]))).toMatchObject({ headers: ['Customer', 'Equipment', ''], body: [{ cells: ['Ash', 'WIC', 'extra'] }] }); // prettier-ignore
     // Not so far down.
     const deep = (n: number) => findTable(sheet([...Array.from({ length: n }, () => ['x']), ['Customer', 'Equipment'], ['Ash', 'WIC']])).headerLine; // prettier-ignore
     expect([deep(39), deep(40)]).toEqual([40, 1]);
-    expect(findTable(sheet([]))).toEqual({ headers: [], headerLine: 1, body: [], dropped: [] });
+    expect(findTable(sheet([]))).toEqual({ headers: [], headerLine: 1, above: [], body: [], dropped: [] });
   });
 
   it.each(['Total', 'TOTAL units: 3', 'Grand total', 'Subtotal', 'sub-total', 'Sub total', 'Count', 'Sum', 'End of list', 'end of report', 'Page 2'])('leaves out “%s”', (text) => {

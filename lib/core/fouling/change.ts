@@ -16,25 +16,19 @@ const X = AT.RATE - FIRST;
 /** Mean rate of each piece that is drawn anew. */
 const REDRAWN = RATE_CENTRES.map((c) => Math.exp(c + PIECE_SD ** 2 / 2));
 
-/** Adds `w` times the raw moments of the piece at `o` to `into`; written out, as `mixInto` is. */
+/** Adds `w` times the raw moments of the piece at `o` to `into`, those of the rate left out: it is drawn anew. Written out, as `mixInto` is. */
 function addRaw(into: Float64Array, bank: Bank, o: number, w: number): void {
   const f = bank[o + AT.F] as number;
   const r = bank[o + AT.R] as number;
-  const x = bank[o + AT.RATE] as number;
   const q = bank[o + AT.Q] as number;
   into[0]! += w * f;
   into[1]! += w * r;
-  into[2]! += w * x;
   into[3]! += w * q;
   into[4]! += w * ((bank[o + AT.FF] as number) + f * f);
   into[5]! += w * ((bank[o + AT.FR] as number) + f * r);
-  into[6]! += w * ((bank[o + AT.FX] as number) + f * x);
   into[7]! += w * ((bank[o + AT.FQ] as number) + f * q);
   into[8]! += w * ((bank[o + AT.RR] as number) + r * r);
-  into[9]! += w * ((bank[o + AT.RX] as number) + r * x);
   into[10]! += w * ((bank[o + AT.RQ] as number) + r * q);
-  into[11]! += w * ((bank[o + AT.XX] as number) + x * x);
-  into[12]! += w * ((bank[o + AT.XQ] as number) + x * q);
   into[13]! += w * ((bank[o + AT.QQ] as number) + q * q);
 }
 

@@ -108,7 +108,7 @@ test('a kitchen’s units are typed a line each, looked at, and put on file', as
   await page.getByLabel('A line for each unit').fill('Bait reach-in, 134a, by the fryer, June\nCellar walk-in, 404A, back of house');
   await accessible();
   await page.getByRole('button', { name: 'Look at them' }).click();
-  await expect(page.getByRole('row', { name: /Bait Reach-in/i })).toContainText('Beside fryer');
+  await expect(page.getByRole('row', { name: /Harbour Hall/ }).filter({ hasText: /Bait Reach-in/i })).toContainText('Beside fryer');
   await page.getByRole('button', { name: 'Put 2 units on file' }).click();
   await expect(page.getByText('Done', { exact: true })).toBeVisible();
   await page.goto('/customers?q=bait');

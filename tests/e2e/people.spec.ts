@@ -77,7 +77,7 @@ test.describe('people', () => {
     await accessible();
     await page.getByRole('button', { name: 'Save person' }).click();
     await expect(page).toHaveURL(/\/people$/);
-    await expect(page.getByText('Owner, goes to kitchens too').first()).toBeVisible();
+    await expect(page.getByRole('cell', { name: 'Owner, goes to kitchens too' })).toBeVisible();
     await page.goto('/week');
     await expect(page.locator('main').getByText('Maren Oake').first()).toBeVisible();
   });

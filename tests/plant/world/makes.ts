@@ -248,7 +248,8 @@ export const MAKES: Record<Part, Make> = {
     receiver: [0.7353, 1.403],
     fan: { free: [1.28, 1.791], power: [1.714, 2.014], still: [0.06527, 0.1495] },
     valve: { spanK: [3.482, 5.482], opened: [0.3516, 0.6033] },
-  },  K: {
+  },
+  K: {
     airRise: [0.4352, 0.6933],
     airShare: [0.662, 0.8665],
     airPower: [0.4615, 0.6984],

@@ -2,6 +2,7 @@ import { BLANKET } from '../condenser/zones';
 import { OWN_PARTS, type CauseId, type OwnMachine } from '../types';
 import { airside, type AirsidePart } from './airside';
 import { calibrated } from './calibrated';
+import { evidenceOf } from './evidence';
 import { coilGradeGiven, looksGiven, type Starved } from './looks';
 import { boxGiven, roomGiven, standingGiven } from './outside';
 import {
@@ -27,6 +28,7 @@ import type { Scene } from './scene';
 import type { Machine } from './equations';
 import { solve, solveWell, varianceOf, type Channel, type Seen, type Solution } from './solve';
 import * as S from './state';
+import { MOVES, type Way } from './together';
 
 /** One way in which the reading could have come about, and how much it is believed. */
 export type Component = {
@@ -50,7 +52,7 @@ export type Belief = {
   plain: Solution;
 };
 
-type Shifted = { cause: CauseId; prior: S.Prior; share: number; seen?: readonly Seen[]; machine?: Machine; by?: Starved };
+type Shifted = { cause: CauseId; prior: S.Prior; share: number; seen?: readonly Seen[]; machine?: Machine; by?: Starved; way?: Way };
 
 /** Every hypothesis weighed against one reading; null where the numbers leave the refrigerant's range. */
 export function infer(scene: Scene, doubts: number): Belief | null {
@@ -69,7 +71,11 @@ export function infer(scene: Scene, doubts: number): Belief | null {
     const { coilGrade } = scene.reading;
     const graded = h.cause === 'coil_fouling' && coilGrade ? coilGradeGiven(coilGrade, loss) : 1;
     const chance = priors[h.cause] * h.share * graded * outside(scene, h.cause, h.by);
-    return [{ h, solution, loss, lossSd, ln: TRUST * solution.lnEvidence + Math.log(chance) }];
+    const { sound, learnt } = scene;
+    const { capillary } = scene.machine;
+    const lnMet = h.way && scene.reading.suctionLineK !== undefined ? MOVES[h.way][capillary ? 'capillary' : 'valve'].lnMet : 0;
+    const lnEvidence = evidenceOf(solution, h.seen ?? scene.seen, { prior: h.prior, sound, way: h.way, capillary, learnt });
+    return [{ h, solution, loss, lossSd, ln: TRUST * lnEvidence + Math.log(chance) + lnMet }];
   });
   const top = Math.max(...parts.map((p) => p.ln), ...own.map((o) => o.ln));
   if (!Number.isFinite(top)) return null;
@@ -136,7 +142,9 @@ function plainOf(scene: Scene): Plain | null {
   prior.mean[S.LN_K] = scene.lnClean - 0.3;
   const plain = solveWell(scene.machine, prior, scene.seen, scene.start);
   if (!plain) return null;
-  const measured = likelihoodOfK(plain, prior);
+  const { sound, learnt, machine, seen } = scene;
+  const lnEvidence = evidenceOf(plain, seen, { prior, sound, capillary: machine.capillary, learnt });
+  const measured = likelihoodOfK(plain, prior, lnEvidence);
   return measured.sd > 0 ? { plain, measured } : null;
 }
 
@@ -145,13 +153,13 @@ const copy = (p: S.Prior): S.Prior => ({ mean: Float64Array.from(p.mean), sd: Fl
 export type LikelihoodOfK = { mean: number; sd: number; /** ln evidence per unit density at its mean. */ ln: number };
 
 /** The reading's own word on ln K: the posterior with its wide prior taken out again. */
-function likelihoodOfK(plain: Solution, prior: S.Prior): LikelihoodOfK {
+function likelihoodOfK(plain: Solution, prior: S.Prior, lnEvidence = plain.lnEvidence): LikelihoodOfK {
   const m1 = plain.x[S.LN_K]!;
   const v1 = varianceOf(plain, S.LN_K);
   const [m0, v0] = [prior.mean[S.LN_K]!, prior.sd[S.LN_K]! ** 2];
   const v = 1 / Math.max(1e-6, 1 / v1 - 1 / v0);
   const mean = v * (m1 / v1 - m0 / v0);
-  return { mean, sd: Math.sqrt(v), ln: plain.lnEvidence + 0.5 * ((mean - m0) ** 2 / (v0 + v) + Math.log(v0 + v)) };
+  return { mean, sd: Math.sqrt(v), ln: lnEvidence + 0.5 * ((mean - m0) ** 2 / (v0 + v) + Math.log(v0 + v)) };
 }
 
 /**
@@ -235,18 +243,25 @@ function shifted(scene: Scene, found: Plain): Shifted[] {
     };
   const by = scene.machine.capillary ? 'capillary' : 'valve';
   const list: Shifted[] = [
-    { cause: 'non_condensables', share: 1, prior: own(set(S.GAS, SHIFTS.non_condensables)) },
-    { cause: 'overcharge', share: 1, prior: own(shift(S.CHARGE, SHIFTS.overcharge[by])) },
-    { cause: 'low_charge', share: 0.55, prior: own(shift(S.CHARGE, SHIFTS.low_charge[by]), 'low_side') },
-    { cause: 'low_charge', share: 0.45, prior: own(shift(S.LN_VALVE, SHIFTS.restriction[by]), 'low_side') },
-    { cause: 'evaporator_coil', share: 0.5, prior: own(shift(S.LN_EVAP, SHIFTS.evaporator_coil.ice), 'low_side'), by: 'ice' },
-    { cause: 'evaporator_coil', share: 0.5, prior: own(shift(S.LN_EVAP, SHIFTS.evaporator_coil.dirt), 'low_side'), by: 'dirt' },
-    { cause: 'evaporator_fan', share: 1, prior: own(shift(S.LN_EVAP, SHIFTS.evaporator_fan), 'low_side') },
+    { cause: 'non_condensables', share: 1, prior: own(set(S.GAS, SHIFTS.non_condensables)), way: 'gas' },
+    { cause: 'overcharge', share: 1, prior: own(shift(S.CHARGE, SHIFTS.overcharge[by])), way: 'overcharge' },
+    { cause: 'low_charge', share: 0.55, prior: own(shift(S.CHARGE, SHIFTS.low_charge[by]), 'low_side'), way: 'leak' },
+    { cause: 'low_charge', share: 0.45, prior: own(shift(S.LN_VALVE, SHIFTS.restriction[by]), 'low_side'), way: 'restriction' },
+    { cause: 'evaporator_coil', share: 0.5, prior: own(shift(S.LN_EVAP, SHIFTS.evaporator_coil.ice), 'low_side'), by: 'ice', way: 'ice' },
+    {
+      cause: 'evaporator_coil',
+      share: 0.5,
+      prior: own(shift(S.LN_EVAP, SHIFTS.evaporator_coil.dirt), 'low_side'),
+      by: 'dirt',
+      way: 'dirt',
+    },
+    { cause: 'evaporator_fan', share: 1, prior: own(shift(S.LN_EVAP, SHIFTS.evaporator_fan), 'low_side'), way: 'fan' },
     {
       cause: 'weak_compressor',
       share: 1,
       prior: own(shift(S.LN_PUMP, SHIFTS.weak_compressor[by]), 'low_side'),
       machine: { ...scene.machine, leaking: true },
+      way: 'valves',
     },
   ];
   if (!boxMeasured) {

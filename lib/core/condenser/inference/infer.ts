@@ -71,11 +71,7 @@ export function infer(scene: Scene, doubts: number): Belief | null {
     const { coilGrade } = scene.reading;
     const graded = h.cause === 'coil_fouling' && coilGrade ? coilGradeGiven(coilGrade, loss) : 1;
     const chance = priors[h.cause] * h.share * graded * outside(scene, h.cause, h.by);
-    const { sound, learnt } = scene;
-    const { capillary } = scene.machine;
-    const lnMet = h.way && scene.reading.suctionLineK !== undefined ? MOVES[h.way][capillary ? 'capillary' : 'valve'].lnMet : 0;
-    const lnEvidence = evidenceOf(solution, h.seen ?? scene.seen, { prior: h.prior, sound, way: h.way, capillary, learnt });
-    return [{ h, solution, loss, lossSd, ln: TRUST * lnEvidence + Math.log(chance) + lnMet }];
+    return [{ h, solution, loss, lossSd, ln: TRUST * lnEvidenceIn(scene, solution, h) + Math.log(chance) + lnMet(scene, h) }];
   });
   const top = Math.max(...parts.map((p) => p.ln), ...own.map((o) => o.ln));
   if (!Number.isFinite(top)) return null;
@@ -142,18 +138,27 @@ function plainOf(scene: Scene): Plain | null {
   prior.mean[S.LN_K] = scene.lnClean - 0.3;
   const plain = solveWell(scene.machine, prior, scene.seen, scene.start);
   if (!plain) return null;
-  const { sound, learnt, machine, seen } = scene;
-  const lnEvidence = evidenceOf(plain, seen, { prior, sound, capillary: machine.capillary, learnt });
-  const measured = likelihoodOfK(plain, prior, lnEvidence);
+  const measured = likelihoodOfK(plain, prior, lnEvidenceIn(scene, plain, { prior }));
   return measured.sd > 0 ? { plain, measured } : null;
 }
+
+type Weighable = Pick<Shifted, 'prior' | 'seen' | 'way'>;
+
+/** As its solution has it, or with what hangs together: that was measured on readings with line temperatures, and holds there. */
+function lnEvidenceIn({ reading, machine, sound, learnt, seen }: Scene, solution: Solution, h: Weighable): number {
+  if (reading.suctionLineK === undefined) return solution.lnEvidence;
+  return evidenceOf(solution, h.seen ?? seen, { prior: h.prior, sound, way: h.way, capillary: machine.capillary, learnt });
+}
+
+const lnMet = ({ reading, machine }: Scene, { way }: Weighable): number =>
+  way && reading.suctionLineK !== undefined ? MOVES[way][machine.capillary ? 'capillary' : 'valve'].lnMet : 0;
 
 const copy = (p: S.Prior): S.Prior => ({ mean: Float64Array.from(p.mean), sd: Float64Array.from(p.sd) });
 
 export type LikelihoodOfK = { mean: number; sd: number; /** ln evidence per unit density at its mean. */ ln: number };
 
 /** The reading's own word on ln K: the posterior with its wide prior taken out again. */
-function likelihoodOfK(plain: Solution, prior: S.Prior, lnEvidence = plain.lnEvidence): LikelihoodOfK {
+function likelihoodOfK(plain: Solution, prior: S.Prior, lnEvidence: number): LikelihoodOfK {
   const m1 = plain.x[S.LN_K]!;
   const v1 = varianceOf(plain, S.LN_K);
   const [m0, v0] = [prior.mean[S.LN_K]!, prior.sd[S.LN_K]! ** 2];
@@ -342,7 +347,7 @@ function faulty(scene: Scene, channel: Channel, own: (change: (p: S.Prior) => vo
  * held only loosely to the usual dirt. A coil can be fouled whatever else is wrong.
  */
 function lossUnder(scene: Scene, solution: Solution, prior: S.Prior, cause: CauseId): { loss: number; lossSd: number } {
-  const seen = likelihoodOfK(solution, prior);
+  const seen = likelihoodOfK(solution, prior, solution.lnEvidence);
   const seenSd = cause === 'not_steady' ? Math.hypot(seen.sd, SETTLING.coil) : seen.sd;
   const v = lossSpread(scene, seenSd, scene.lnClean - seen.mean) ** 2;
   const [mean, sd] = LOOSE_DIRT;

@@ -46,31 +46,32 @@ function hung(sd: Partial<Record<OwnWay, number>>, together: readonly (readonly 
  */
 export const HANGS: Readonly<Record<'capillary' | 'valve', { kind: Hung; learnt: Hung }>> = {
   capillary: {
-    kind: hung({ evaporator: 1.2, pumping: 2.1, charge: 1.5, expansion: 0.6, over: 1.2 }, [
-      ['evaporator', 'charge', -0.7],
+    kind: hung({ pumping: 2.1, charge: 1.5, expansion: 0.6, over: 1.2 }, [
+      ['evaporator', 'charge', -0.6],
       ['gain', 'charge', 0.4],
-      ['evaporator', 'expansion', 0.2],
       ['gain', 'expansion', -0.8],
       ['charge', 'expansion', -0.4],
       ['charge', 'over', -0.3],
       ['expansion', 'over', -0.2],
     ]),
-    learnt: hung({ over: 0.5 }, [
-      ['gain', 'charge', 0.3],
-      ['gain', 'over', 0.9],
-      ['charge', 'over', 0.3],
+    learnt: hung({ charge: 1.1, over: 0.6 }, [
+      ['gain', 'charge', 0.4],
+      ['gain', 'expansion', -0.2],
+      ['gain', 'over', 0.8],
+      ['charge', 'over', 0.4],
+      ['expansion', 'over', -0.2],
     ]),
   },
   valve: {
-    kind: hung({ evaporator: 1.5, pumping: 1.4, gain: 1.4 }, [
+    kind: hung({ evaporator: 1.4, pumping: 1.3, gain: 1.3 }, [
       ['evaporator', 'pumping', -0.7],
-      ['evaporator', 'gain', 0.2],
+      ['evaporator', 'gain', 0.3],
       ['pumping', 'gain', -0.2],
       ['charge', 'over', -0.3],
     ]),
-    learnt: hung({ evaporator: 2.6, gain: 1.3, charge: 0.5, over: 0.4 }, [
+    learnt: hung({ evaporator: 2.4, gain: 1.3, charge: 0.6, over: 0.3 }, [
       ['evaporator', 'gain', 0.6],
-      ['evaporator', 'charge', 0.6],
+      ['evaporator', 'charge', 0.8],
       ['gain', 'charge', 0.8],
       ['gain', 'over', -0.4],
       ['charge', 'over', -0.3],
@@ -110,38 +111,35 @@ function moved(
  */
 export const MOVES: Readonly<Record<Way, { capillary: Moved; valve: Moved }>> = {
   gas: {
-    capillary: moved({ pumping: -0.016, charge: 0.014, expansion: -0.05 }, { lnMet: -0.1 }),
-    valve: moved({ pumping: -0.035, charge: -0.009, superheat: -0.8 }, { lnMet: 0.1 }),
+    capillary: moved({ pumping: -0.018, charge: 0.009, expansion: -0.05 }, { lnMet: -0.2 }),
+    valve: moved({ pumping: -0.033, charge: -0.006, superheat: -0.8 }, { lnMet: 0.1 }),
   },
   overcharge: {
     capillary: moved({ charge: 0.019 }, { severity: 0.7 }),
-    valve: moved({ pumping: -0.029, gain: 0.03 }, { lnMet: -0.1 }),
+    valve: moved({ pumping: -0.032, gain: 0.03 }, { lnMet: -0.1, severity: 0.8 }),
   },
   leak: {
-    capillary: moved({ evaporator: -0.15, gain: 0.04, expansion: -0.06 }, { lnMet: 0.2, severity: 0.7 }),
+    capillary: moved({ evaporator: -0.17, gain: 0.04, expansion: -0.07 }, { lnMet: 0.2, severity: 0.6 }),
     valve: moved({}, { lnMet: 0.4 }),
   },
   restriction: {
-    capillary: moved({ evaporator: -0.16, charge: -0.025, expansion: -0.07 }, { lnMet: 0.6, severity: 0.4 }),
-    valve: moved({ gain: 0.03, charge: -0.017, expansion: -0.04, superheat: -1.5 }, { lnMet: 0.5, severity: 0.6 }),
+    capillary: moved({ evaporator: -0.17, charge: -0.026, expansion: -0.08 }, { lnMet: 0.5, severity: 0.3 }),
+    valve: moved({ gain: 0.03, charge: -0.016, expansion: -0.05, superheat: -1.7 }, { lnMet: 0.4, severity: 0.5 }),
   },
   ice: {
-    capillary: moved({ gain: -0.07, over: 2.6 }, { lnMet: 0.1, severity: 0.7, spread: { gain: 0.05 } }),
-    valve: moved({ gain: -0.02 }, { lnMet: -0.2 }),
+    capillary: moved({ gain: -0.08, over: 3 }, { lnMet: 0.1, severity: 0.7, spread: { gain: 0.05 } }),
+    valve: moved({ gain: -0.02 }, { lnMet: -0.2, severity: 0.9 }),
   },
   dirt: {
-    capillary: moved({ evaporator: 0.11, gain: -0.03, expansion: 0.04 }, { lnMet: 0.2, severity: 1.2 }),
-    valve: moved({}, { severity: 0.7 }),
+    capillary: moved({ evaporator: 0.09, gain: -0.03, expansion: 0.05 }, { lnMet: 0.2 }),
+    valve: moved({}, { severity: 0.6 }),
   },
   fan: {
-    capillary: moved({ gain: -0.12, charge: 0.03 }, { lnMet: 0.2, spread: { gain: 0.03 } }),
-    valve: moved({ gain: -0.02, superheat: 0.5 }, { severity: 1.5 }),
+    capillary: moved({ gain: -0.12, charge: 0.031 }, { lnMet: 0.2, spread: { gain: 0.02 } }),
+    valve: moved({ gain: -0.02, superheat: 0.5 }, { severity: 1.4 }),
   },
   valves: {
-    capillary: moved({ expansion: 0.03, over: 3.8 }, { lnMet: 0.3, severity: 0.9 }),
-    valve: moved(
-      { evaporator: 0.06, pumping: 0.035, gain: 0.01, charge: -0.011, over: 3.2, superheat: 0.7 },
-      { lnMet: 0.2, severity: 1.2 },
-    ),
+    capillary: moved({ expansion: 0.03, over: 4.2 }, { lnMet: 0.3, severity: 0.8 }),
+    valve: moved({ evaporator: 0.06, pumping: 0.036, gain: 0.01, charge: -0.012, over: 3.7, superheat: 0.7 }, { lnMet: 0.2 }),
   },
 };

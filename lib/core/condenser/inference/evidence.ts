@@ -1,6 +1,6 @@
 import { CHANNELS, type Seen, type Solution } from './solve';
 import { UNKNOWNS, type Prior } from './state';
-import { HANGS, MOVES, TAIL, TOGETHER, type Way } from './together';
+import { HANGS, MOVES, TAIL, TOGETHER, UNMOVED, type Moved, type Way } from './together';
 
 /** One hypothesis about one reading: its prior and the sound machine's, what is wrong if something is, and whose spreads hold. */
 export type Hypothesis = {
@@ -14,7 +14,6 @@ export type Hypothesis = {
 const K = TOGETHER.length;
 const M = CHANNELS.length;
 const EXPANSION = CHANNELS.indexOf('expansion');
-const inTogether = Int8Array.from({ length: UNKNOWNS }, (_, i) => TOGETHER.indexOf(i));
 const miss = new Float64Array(M);
 const base = new Float64Array(K);
 const extra = new Float64Array(K);
@@ -30,47 +29,57 @@ const W = new Float64Array(M * WIDTH);
  * By linear theory about the solution found with plain spreads: nothing is solved again, and figures and bands stay those of that solution.
  * y = what was seen less what the prior's mean would show, J the slopes, S = J·P·Jᵀ + R; far out yᵀS⁻¹y counts as of a Student t.
  */
-export function evidenceOf({ slopes, x, shown, short }: Solution, seen: readonly Seen[], hypothesis: Hypothesis): number {
-  const { prior, sound, way, capillary, learnt } = hypothesis;
-  const kind = capillary ? 'capillary' : 'valve';
-  const hangs = HANGS[kind][learnt ? 'learnt' : 'kind'];
-  const moved = way && MOVES[way][kind];
-  for (let k = 0; k < K; k++) {
-    const i = TOGETHER[k]!;
-    const [own, here] = [sound.sd[i]!, prior.sd[i]!];
-    base[k] = Math.min(own, here);
-    const severity = Math.max(0, here * here - own * own) * (moved?.severity ?? 1) ** 2;
-    extra[k] = Math.sqrt(severity + (moved?.sd[k] ?? 0) ** 2);
-  }
+export function evidenceOf(solution: Solution, seen: readonly Seen[], hypothesis: Hypothesis): number {
+  const kind = hypothesis.capillary ? 'capillary' : 'valve';
+  const hangs = HANGS[kind][hypothesis.learnt ? 'learnt' : 'kind'];
+  const moved = hypothesis.way ? MOVES[hypothesis.way][kind] : UNMOVED;
+  spreads(hypothesis, moved);
   const m = seen.length;
   for (let j = 0; j < m; j++) {
     const { channel, value, sd } = seen[j]!;
     const row = CHANNELS.indexOf(channel);
-    let y = value - shown[row]! - (row === EXPANSION ? (moved?.superheatK ?? 0) : 0);
-    for (let i = 0; i < UNKNOWNS; i++) {
-      const slope = slopes[row * UNKNOWNS + i]!;
-      y += slope * (x[i]! - prior.mean[i]!);
-      const k = inTogether[i]!;
-      if (k < 0) W[j * WIDTH + i] = slope * prior.sd[i]!;
-      else {
-        y -= slope * (moved?.mean[k] ?? 0);
-        W[j * WIDTH + UNKNOWNS + k] = slope * extra[k]!;
-      }
-    }
-    for (let l = 0; l < K; l++) {
-      let sum = 0;
-      for (let k = l; k < K; k++) sum += slopes[row * UNKNOWNS + TOGETHER[k]!]! * base[k]! * hangs.lower[k * K + l]!;
-      W[j * WIDTH + TOGETHER[l]!] = sum;
-    }
-    const error = row === EXPANSION ? sd * hangs.expansion : sd;
-    miss[j] = y;
+    const expansion = row === EXPANSION;
+    miss[j] = value - shownAt(solution, row, hypothesis.prior, moved) - (expansion ? moved.superheatK : 0);
+    weigh(solution.slopes, row, j, hypothesis.prior, hangs.lower);
+    const error = expansion ? sd * hangs.expansion : sd;
     for (let k = 0; k <= j; k++) {
       let sum = k === j ? error * error : 0;
       for (let i = 0; i < WIDTH; i++) sum += W[j * WIDTH + i]! * W[k * WIDTH + i]!;
       S[j * M + k] = sum;
     }
   }
-  return weighed(m, short);
+  return weighed(m, solution.short);
+}
+
+/** Of each own way: what hangs together of its spread, and what the cause adds, which stands alone. */
+function spreads({ prior, sound }: Hypothesis, moved: Moved): void {
+  for (let k = 0; k < K; k++) {
+    const i = TOGETHER[k]!;
+    const [own, here] = [sound.sd[i]!, prior.sd[i]!];
+    base[k] = Math.min(own, here);
+    const severity = Math.max(0, here * here - own * own) * moved.severity ** 2;
+    extra[k] = Math.sqrt(severity + moved.sd[k]! ** 2);
+  }
+}
+
+/** What a channel would show at the mean of the hypothesis. */
+function shownAt({ slopes, x, shown }: Solution, row: number, { mean }: Prior, moved: Moved): number {
+  let would = shown[row]!;
+  for (let i = 0; i < UNKNOWNS; i++) would -= slopes[row * UNKNOWNS + i]! * (x[i]! - mean[i]!);
+  for (let k = 0; k < K; k++) would += slopes[row * UNKNOWNS + TOGETHER[k]!]! * moved.mean[k]!;
+  return would;
+}
+
+/** A row of J·P^½: unknowns alone, own ways through the lower factor of what hangs together, and what the cause adds. */
+function weigh(slopes: Float64Array, row: number, j: number, { sd }: Prior, lower: Float64Array): void {
+  const at = j * WIDTH;
+  for (let i = 0; i < UNKNOWNS; i++) W[at + i] = slopes[row * UNKNOWNS + i]! * sd[i]!;
+  for (let l = 0; l < K; l++) {
+    let sum = 0;
+    for (let k = l; k < K; k++) sum += slopes[row * UNKNOWNS + TOGETHER[k]!]! * base[k]! * lower[k * K + l]!;
+    W[at + TOGETHER[l]!] = sum;
+    W[at + UNKNOWNS + l] = slopes[row * UNKNOWNS + TOGETHER[l]!]! * extra[l]!;
+  }
 }
 
 /** Cholesky's factor of S in its place, and the evidence of `miss` under it. */

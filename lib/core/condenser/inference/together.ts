@@ -104,6 +104,9 @@ function moved(
   return { mean: vector(mean), sd: vector(spread), superheatK: superheat, severity, lnMet };
 }
 
+/** A sound machine, and what moves nothing of it. */
+export const UNMOVED = moved({});
+
 /**
  * What each cause seems to move besides, in this model, which is not the machine: ln, shares and K as in `state.ts`. Iced and stopped
  * evaporators let liquid back, so that the suction line warms less; worn valves heat their gas more than twice pumping says; a starved coil

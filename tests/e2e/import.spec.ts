@@ -12,7 +12,7 @@ test('a fleet of 5,000 goes on file in one go, with progress, and comes out agai
   await page.goto('/customers');
   const onFile = page.getByText(/units on file/);
   const before = Number(/(\d+) units on file/.exec(await onFile.innerText())?.[1]);
-  await page.getByRole('link', { name: 'Import a fleet' }).click();
+  await page.getByRole('link', { name: 'Bring in a sheet' }).click();
   await accessible();
   await page
     .getByLabel('File', { exact: true })

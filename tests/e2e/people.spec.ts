@@ -63,6 +63,26 @@ test.describe('people', () => {
     await accessible();
   });
 
+  test('an owner who drives, too, stands in the week beside the technicians', async ({ page, signIn, accessible }) => {
+    await signIn('owner');
+    await page.goto('/week');
+    await expect(page.getByText('Bastian Roe').first()).toBeVisible();
+    await expect(page.locator('main').getByText('Maren Oake')).toHaveCount(0);
+    await page.goto('/people');
+    await page.getByRole('link', { name: 'Maren Oake', exact: true }).click();
+    await page.getByLabel('Goes to kitchens too').check();
+    const hours = page.getByRole('group', { name: 'Working hours' });
+    await hours.getByLabel('Monday').fill('8-12');
+    await hours.getByRole('button', { name: /Use Monday/ }).click();
+    await accessible();
+    await page.getByRole('button', { name: 'Save person' }).click();
+    await expect(page.getByLabel('Goes to kitchens too')).toBeChecked();
+    await page.goto('/people');
+    await expect(page.getByText('Owner, goes to kitchens too').first()).toBeVisible();
+    await page.goto('/week');
+    await expect(page.locator('main').getByText('Maren Oake').first()).toBeVisible();
+  });
+
   test('the owner keeps the shop’s settings and adds a kind of task', async ({ page, signIn, accessible }) => {
     await signIn('owner');
     await page.goto('/shop');

@@ -26,7 +26,7 @@ export function Finder({ rooms }: { rooms: Room[] }) {
   const field = useRef<HTMLInputElement>(null);
   const list = useId();
   const [q, setQ] = useState('');
-  const [found, setFound] = useState<{ q: string; hits: Hit[]; failed?: boolean } | null>(null);
+  const [found, setFound] = useState<{ q: string; hits: Hit[]; near?: boolean; failed?: boolean } | null>(null);
   const [at, setAt] = useState(0);
   const enough = searchWords(q).length > 0;
 
@@ -50,8 +50,8 @@ export function Finder({ rooms }: { rooms: Room[] }) {
       fetch(`/api/find?q=${encodeURIComponent(q)}`, { signal: stop.signal })
         .then(async (r) => {
           if (!r.ok) throw new Error('not found');
-          const { hits } = (await r.json()) as { hits: Hit[] };
-          setFound({ q, hits });
+          const { hits, near } = (await r.json()) as { hits: Hit[]; near: boolean };
+          setFound({ q, hits, near });
           setAt(0);
         })
         .catch(() => {
@@ -140,7 +140,9 @@ export function Finder({ rooms }: { rooms: Room[] }) {
                 ? 'Looking …'
                 : found.hits.length === 0
                   ? 'Nothing on file has that on it. Try a shorter piece of it.'
-                  : ''}
+                  : found.near
+                    ? 'Nothing on file has all of that on it. Nearest to it:'
+                    : ''}
         </p>
         <ul id={list} role="listbox" aria-label="What was found" className="mt-1 max-h-[60vh] overflow-y-auto">
           {options.map((o, i) => (

@@ -38,7 +38,7 @@ export default definePage('read:equipment', async ({ db, actor, now, query }) =>
         actions={
           writes ? (
             <>
-              <ButtonLink href="/customers/import">Import a fleet</ButtonLink>
+              <ButtonLink href="/customers/import">Bring in a sheet</ButtonLink>
               <FileLink href="/customers/export">Export as CSV</FileLink>
               <ButtonLink href="/customers/new" look="primary">
                 New customer
@@ -147,12 +147,12 @@ function Nobody({ q, archived, writes }: { q: string | undefined; archived: bool
       <ButtonLink href="/customers/new" look="primary">
         New customer
       </ButtonLink>
-      <ButtonLink href="/customers/import">Import a fleet</ButtonLink>
+      <ButtonLink href="/customers/import">Bring in a sheet</ButtonLink>
     </>
   );
   return (
     <Empty action={writes ? first : null}>
-      Customers stand here with their kitchens and units. Put the first one on file, or import a whole fleet from a spreadsheet.
+      Customers stand here with their kitchens and units. Put the first one on file, or bring in a sheet with all of them.
     </Empty>
   );
 }

@@ -106,7 +106,7 @@ export default definePage('read:due', async ({ db, now, actor, query: asked }) =
 
 function nothing(bucket: Bucket, narrowed: boolean, zones: number): string {
   if (zones === 0)
-    return 'Once kitchens and their units are on file, what is due stands here. Put the first customer on file, or import a fleet.';
+    return 'Once kitchens and their units are on file, what is due stands here. Put the first customer on file, or bring in a sheet.';
   if (narrowed) return 'Nothing here fits what you asked for. Loosen a filter.';
   if (bucket === 'overdue') return 'Nothing is overdue that is not booked. That is how it should be.';
   return bucket === 'week'

@@ -1,7 +1,8 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
-import { roleInfo, takesVisits } from '@/lib/core/people/access';
+import { roleInfo } from '@/lib/core/people/access';
 import { sharesArrivals, signInFacts, unitsOf } from '@/lib/features/people/reads/people';
+import { goesToKitchens } from '@/lib/features/people/reads/visiting';
 import { liveSessions } from '@/lib/features/people/reads/sessions';
 import { shopTimeZone } from '@/lib/features/shop/reads/shop';
 import { definePage } from '@/lib/server/doors/define-page';
@@ -15,12 +16,13 @@ import { MyPasswordForm, UnitsForm } from './_components/my-forms';
 export const metadata: Metadata = { title: 'My settings' };
 
 export default definePage('edit:self', async ({ db, actor, now }) => {
-  const [units, facts, sessions, zone, arrivals] = await Promise.all([
+  const [units, facts, sessions, zone, arrivals, visits] = await Promise.all([
     unitsOf(db, actor.userId),
     signInFacts(db, actor.userId),
     liveSessions(db, actor.userId, now),
     shopTimeZone(db),
     sharesArrivals(db, actor.userId),
+    goesToKitchens(db, actor.userId),
   ]);
   return (
     <>
@@ -39,7 +41,7 @@ export default definePage('edit:self', async ({ db, actor, now }) => {
             Asked whether it is you? <Link href="/me/prove">Give the password once more</Link>.
           </p>
         </Sheet>
-        {takesVisits(actor.role) ? (
+        {visits ? (
           <Sheet title="Where kitchens are">
             <ArrivalsForm shares={arrivals ?? false} />
           </Sheet>

@@ -110,7 +110,7 @@ function NothingYet() {
       <Empty
         action={
           <ButtonLink href="/customers/import" look="primary">
-            Bring in a fleet
+            Bring in a sheet
           </ButtonLink>
         }
       >

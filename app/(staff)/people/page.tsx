@@ -1,6 +1,6 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
-import { roleInfo } from '@/lib/core/people/access';
+import { roleInfo, type Role } from '@/lib/core/people/access';
 import { counted } from '@/lib/core/wording/counted';
 import { writeWeekHours } from '@/lib/core/hours';
 import { SKILL_LABEL } from '@/lib/core/people/skills';
@@ -15,6 +15,9 @@ import { momentIn } from '@/lib/core/calendar/when';
 import { OwnersCodeForm } from './_components/owners-code-form';
 
 export const metadata: Metadata = { title: 'People' };
+
+const duty = ({ role, alsoVisits }: { role: Role; alsoVisits: boolean }) =>
+  `${roleInfo(role).label}${alsoVisits ? ', goes to kitchens too' : ''}`;
 
 export default definePage('manage:people', async ({ db, now }) => {
   const [people, zone, code] = await Promise.all([listPeople(db, now), shopTimeZone(db), ownersGiveCode(db)]);
@@ -47,9 +50,9 @@ export default definePage('manage:people', async ({ db, now }) => {
                   {p.name}
                 </Link>
                 <span className="block text-sm wrap-break-word text-soft">{p.email}</span>
-                <span className="block text-sm sm:hidden">{roleInfo(p.role).label}</span>
+                <span className="block text-sm sm:hidden">{duty(p)}</span>
               </Td>
-              <Td className="max-sm:hidden">{roleInfo(p.role).label}</Td>
+              <Td className="max-sm:hidden">{duty(p)}</Td>
               <Td className="max-md:hidden">{p.skills.map((s) => SKILL_LABEL[s]).join(', ')}</Td>
               <Td className="max-lg:hidden">{writeWeekHours(p.shifts).replaceAll('-', '–')}</Td>
               <Td>

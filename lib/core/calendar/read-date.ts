@@ -4,7 +4,21 @@ import { fromDay, isLocalDate, type LocalDate } from './local-date';
 export const DATE_ORDERS = ['month first', 'day first'] as const;
 export type DateOrder = (typeof DATE_ORDERS)[number];
 
-const MONTHS = ['jan', 'feb', 'mar', 'apr', 'may', 'jun', 'jul', 'aug', 'sep', 'oct', 'nov', 'dec'];
+const WHOLE_MONTHS = [
+  'january',
+  'february',
+  'march',
+  'april',
+  'may',
+  'june',
+  'july',
+  'august',
+  'september',
+  'october',
+  'november',
+  'december',
+];
+const MONTHS = WHOLE_MONTHS.map((name) => name.slice(0, 3));
 /** Days between 1899-12-30 and 1970-01-01: how spreadsheets number days since 1900 (ECMA-376 part 1, 18.17.4.1). */
 const SERIAL_AT_1970 = 25_569;
 /** 1980 to 2100: other numbers are not dates. */
@@ -64,15 +78,35 @@ export function readDate(source: string, order: DateOrder): LocalDate | null {
   return null;
 }
 
-/** The order that a column's own dates give away; `usual` where none does. */
-export function dateOrderOf(values: readonly string[], usual: DateOrder): DateOrder {
-  for (const value of values) {
-    const m = /^(\d{1,2})[-/.](\d{1,2})[-/.]\d{2,4}/.exec(closed(value.trim()));
-    if (!m) continue;
-    if (Number(m[1]) > 12) return 'day first';
-    if (Number(m[2]) > 12) return 'month first';
-  }
-  return usual;
+/**
+ * The order that most of a column's dates give away, the first of them where they are even; `usual` where none does. A date gives
+ * it away that is one in one order only, or, with `today`, a day gone by in one of them only.
+ */
+export function dateOrderOf(values: readonly string[], usual: DateOrder, today?: string): DateOrder {
+  const votes = values.flatMap((value) => {
+    const m = /^(\d{1,2})[-/.](\d{1,2})[-/.](\d{4}|\d{2})\b/.exec(closed(value.trim()));
+    if (!m) return [];
+    const [a, b, y] = [Number(m[1]), Number(m[2]), year(m[3] ?? '')];
+    const [month, other] = [day(y, a, b), day(y, b, a)];
+    if (month === null && other === null) return [];
+    if (month === null || other === null) return [month === null ? ('day first' as const) : ('month first' as const)];
+    const [gone, otherGone] = today === undefined ? [true, true] : [month <= today, other <= today];
+    return gone === otherGone ? [] : [gone ? ('month first' as const) : ('day first' as const)];
+  });
+  const months = votes.filter((v) => v === 'month first').length;
+  if (2 * months === votes.length) return votes[0] ?? usual;
+  return 2 * months > votes.length ? 'month first' : 'day first';
+}
+
+/** The last first day of a month gone by: "June", "last June", "in Sept." Null where it is no month alone. */
+export function lastSuchMonth(text: string, today: string): LocalDate | null {
+  const m = /^(?:(?:last|in|early|mid|late)[\s-]+)*([a-z]{3,9})\.?$/i.exec(text.trim());
+  const name = m?.[1]?.toLowerCase() ?? '';
+  if (!WHOLE_MONTHS.some((whole) => whole === name || (name.length <= 4 && whole.startsWith(name)))) return null;
+  const y = Number(today.slice(0, 4));
+  const of = (inYear: number) => day(inYear, month(name), 1);
+  const here = of(y);
+  return here !== null && here <= today ? here : of(y - 1);
 }
 
 /**

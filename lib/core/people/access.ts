@@ -51,9 +51,11 @@ export type Role = keyof typeof ROLE_INFO;
 
 export const ROLES = keysOf(ROLE_INFO);
 export const roleInfo = (role: Role): RoleInfo => ROLE_INFO[role];
-export const takesVisits = (role: Role): boolean => ROLE_INFO[role].takesVisits;
-/** Who can be booked. */
-export const VISITING_ROLES = ROLES.filter(takesVisits);
+/** Roles that are always out in kitchens. */
+export const VISITING_ROLES = ROLES.filter((role) => ROLE_INFO[role].takesVisits);
+/** Who can be booked: by role, or because they go to kitchens too. */
+export const takesVisits = ({ role, alsoVisits }: { role: Role; alsoVisits: boolean }): boolean =>
+  ROLE_INFO[role].takesVisits || alsoVisits;
 
 export type Actor = { userId: string; role: Role; name: string; sessionId: string };
 

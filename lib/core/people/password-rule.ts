@@ -37,7 +37,8 @@ export function passwordProblem(password: string, about: { name?: string; email?
   if (/^\d{1,15}$/.test(password)) return 'Digits alone are guessed first. Add words.';
   const bare = letters(password);
   if (COMMON.includes(bare)) return 'That is one of the first passwords anyone tries.';
-  const own = [about.email?.split('@')[0], about.name, ...(about.name?.split(/\s+/) ?? [])].map((s) => letters(s ?? ''));
+  const [box, domain] = about.email?.split('@') ?? [];
+  const own = [box, domain?.split('.')[0], about.name, ...(about.name?.split(/\s+/) ?? [])].map((s) => letters(s ?? ''));
   if (bare.length > 0 && own.some((s) => s.length > 2 && (s === bare || (bare.includes(s) && bare.length - s.length < 4))))
     return 'That is too close to the name or the e-mail.';
   return null;

@@ -1,3 +1,4 @@
+import { readDate } from '../calendar/read-date';
 import { plainMarks } from '../wording/plain-text';
 import type { RawSheet } from './types';
 import { TARGETS } from './targets';
@@ -7,6 +8,8 @@ export type Table = {
   headers: string[];
   /** Number of the header row as the sheet counts, from 1. */
   headerLine: number;
+  /** What stands over the names of the columns, cell by cell. */
+  above: string[];
   body: { line: number; cells: string[] }[];
   /** Rows that are no unit's, with why. */
   dropped: { line: number; text: string; why: 'total' | 'header again' | 'heading' | 'too little' }[];
@@ -54,6 +57,16 @@ function headerRow(rows: readonly (readonly string[])[]): number {
   return best.at;
 }
 
+/** What stands under names, and is none: a street, a refrigerant, a day, a telephone, an address of e-mail. */
+const VALUES = TARGETS.flatMap((t) => (t.values && t.key !== 'charge' ? [t.values] : []));
+const isValue = (cell: string) => VALUES.some((form) => form.test(cell)) || (/\d/.test(cell) && readDate(cell, 'month first') !== null);
+/** A row that could pass for names only because the sheet has none. */
+const isData = (cells: readonly string[]): boolean => {
+  const named = names(said(cells));
+  const values = said(cells).filter(isValue).length;
+  return (values >= 2 && values > named) || (named === 0 && said(cells).some((c) => isValue(c) || kindOf(c) !== null));
+};
+
 /** The sheet of a file that holds the units: the one whose header says most, weighed by its rows. */
 export function likelySheet(sheets: readonly RawSheet[]): number {
   const scores = sheets.map(({ rows }) => names(said(rows[headerRow(rows)] ?? [])) * Math.log2(2 + rows.length));
@@ -66,12 +79,14 @@ export function likelySheet(sheets: readonly RawSheet[]): number {
  */
 export function findTable({ rows: raw }: RawSheet): Table {
   const rows = raw.map((cells) => cells.map(inOneLine));
-  const at = headerRow(rows);
-  const headers = [...(rows[at] ?? [])];
+  const likely = headerRow(rows);
+  const named = !isData(rows[likely] ?? []);
+  const at = named ? likely : -1;
+  const headers = named ? [...(rows[likely] ?? [])] : [];
   const width = Math.max(headers.length, ...rows.slice(at + 1).map((r) => r.length));
   while (headers.length < width) headers.push('');
   const again = headers.join('\n').toLowerCase();
-  const table: Table = { headers, headerLine: at + 1, body: [], dropped: [] };
+  const table: Table = { headers, headerLine: at + 1, above: rows.slice(0, Math.max(0, at)).flatMap(said), body: [], dropped: [] };
   const headings: { before: number; text: string }[] = [];
   rows.slice(at + 1).forEach((cells, i) => {
     const line = at + 2 + i;
@@ -79,7 +94,7 @@ export function findTable({ rows: raw }: RawSheet): Table {
     if (filled.length === 0) return;
     const whole = Array.from({ length: width }, (_, c) => cells[c] ?? '');
     const drop = (why: Table['dropped'][number]['why']) => table.dropped.push({ line, text: filled.join(' · ').slice(0, 80), why });
-    if (whole.join('\n').toLowerCase() === again) drop('header again');
+    if (named && whole.join('\n').toLowerCase() === again) drop('header again');
     else if (TOTAL.test(filled[0] ?? '') || (filled.length <= 3 && filled.some((c) => TOTAL.test(c)))) drop('total');
     else if (filled.length === 1 && width > 3 && cells.findIndex((c) => c !== '') === 0) {
       headings.push({ before: table.body.length, text: filled[0] ?? '' });

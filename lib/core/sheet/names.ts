@@ -13,6 +13,19 @@ export const alike = (name: string) =>
     .trim()
     .replace(/\s+/g, ' ');
 
+/** Words of a street in one form. USPS Publication 28, appendices B and C2: the usual ones. */
+const STREET_WORDS: Record<string, string> = {
+  street: 'st', str: 'st', road: 'rd', avenue: 'ave', av: 'ave', boulevard: 'blvd', drive: 'dr', drv: 'dr', lane: 'ln', court: 'ct', place: 'pl', square: 'sq', parkway: 'pkwy', highway: 'hwy',
+  circle: 'cir', terrace: 'ter', trail: 'trl', suite: 'ste', north: 'n', south: 's', east: 'e', west: 'w',
+}; // prettier-ignore
+
+/** How addresses are compared: as names are, "114 Wharf Road" like "114 wharf rd." */
+export const alikeStreet = (address: string) =>
+  alike(address)
+    .split(' ')
+    .map((word) => STREET_WORDS[word] ?? word)
+    .join(' ');
+
 /** A name in shouting or whispering letters, as one writes names. */
 export function asName(text: string): string {
   const letters = text.replace(/[^\p{L}]/gu, '');

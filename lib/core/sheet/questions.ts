@@ -49,9 +49,44 @@ function columnQuestion(id: string, text: string, rows: number, headers: readonl
 export const whatQuestion = (rows: number, headers: readonly string[]): Question[] =>
   columnQuestion('unit', 'Which column says what each unit is?', rows, headers);
 
-/** Asked where a row has no customer: without one it belongs to nobody. */
-export const customerQuestion = (rows: number, headers: readonly string[]): Question[] =>
-  columnQuestion('customer', 'Which column names the customer?', rows, headers);
+const ALL_OF = 'all:';
+/** The customer of a whole sheet, where somebody said that it is one's. */
+export const customerOfAll = ({ answers }: SheetChoices): string | null =>
+  answers.customer?.startsWith(ALL_OF) ? answers.customer.slice(ALL_OF.length) : null;
+/** What was decided that holds for other sheets of the same columns too. */
+export function forTheNext(choices: SheetChoices): SheetChoices {
+  const { customer: _, ...answers } = choices.answers;
+  return customerOfAll(choices) === null ? choices : { ...choices, answers };
+}
+
+/** What a sheet has to tell customers by: its columns, and names that stand over them. */
+type Tellers = { targets: readonly string[]; headers: readonly string[]; titles: readonly string[] };
+
+/**
+ * Asked where a row has no customer: without one it belongs to nobody. The whole sheet can be that of a name that stands over it; and
+ * where it has addresses alone they can stand for customers, once somebody says so.
+ */
+export function customerQuestion(
+  units: readonly { customer?: string }[],
+  { targets, headers, titles }: Tellers,
+  choices: SheetChoices,
+): Question[] {
+  const nameless = units.filter((u) => !u.customer).length;
+  const byAddress = !targets.includes('customer') && !targets.includes('kitchen') && targets.includes('address') && nameless === 0;
+  const all = customerOfAll(choices);
+  const rows = byAddress || all !== null ? units.length : nameless;
+  const more = [
+    ...(byAddress ? [{ value: 'address', label: 'None: each address is a customer' }] : []),
+    ...titles.map((name) => ({ value: `${ALL_OF}${name}`, label: `All of it is of “${name}”` })),
+  ];
+  const answer = all !== null || (byAddress && choices.answers.customer === 'address') ? (choices.answers.customer ?? '') : '';
+  return columnQuestion('customer', 'Which column names the customer?', rows, headers).map((q) => ({
+    ...q,
+    options: [...more, ...q.options],
+    answer,
+    open: answer === '',
+  }));
+}
 
 /** `units` of which the sheet does not say where they stand. */
 export function placementQuestion(units: readonly string[], { answers }: SheetChoices): Question[] {
@@ -122,6 +157,26 @@ export function dateQuestion(dates: readonly string[], order: DateOrder): Questi
       ],
       answer: order,
       open: false,
+    },
+  ];
+}
+
+/** Asked once where months are marked: nobody can tell what was done from what is to be done. */
+export function monthsQuestion(marked: readonly string[], { answers }: SheetChoices): Question[] {
+  if (marked.length === 0) return [];
+  return [
+    {
+      id: 'months',
+      text: 'What do the marks under the months mean?',
+      rows: marked.length,
+      examples: [...new Set(marked)].slice(0, 3),
+      options: [
+        { value: 'done', label: 'Cleaned in those months: the last one gone by counts' },
+        { value: 'plan', label: 'To be cleaned in those months: how often follows' },
+        { value: 'leave', label: 'Something else: keep them in the notes' },
+      ],
+      answer: answers.months ?? '',
+      open: !answers.months,
     },
   ];
 }

@@ -7,6 +7,7 @@ const NAMED_INTERVALS: [RegExp, number][] = [
   [/^(a|annual(ly)?|yearly|1x ?(\/|a|per)? ?y(ea)?r|once a year)$/, 52],
   [/^(every other month)$/, 9],
 ];
+const OFTEN = /^(\d{1,2}) ?(?:x|times)? ?(?:\/|an?|per|each|every) ?(mo|month|yr|year)s?$/;
 const WEEKS_IN: Record<string, number> = { d: 1 / 7, w: 1, m: 52.18 / 12, y: 52.18 };
 
 /** Weeks of "quarterly", "90 days", "every 6 wks", "2x/yr" or, with the unit of the column's name, of a number alone. */
@@ -14,6 +15,8 @@ export function readInterval(source: string, header: string): number | null {
   const text = source.trim().toLowerCase().replace(/\.$/, '');
   const named = NAMED_INTERVALS.find(([form]) => form.test(text));
   if (named) return named[1];
+  const often = OFTEN.exec(text);
+  if (often) return inRange(((often[2] ?? '').startsWith('m') ? 52.18 / 12 : 52.18) / Number(often[1]));
   const bare = /^\d+(\.\d+)?$/.test(text);
   const unit = /\b(day|wk|week|mo|month|yr|year)/i.exec(header)?.[1];
   const m =
@@ -21,6 +24,7 @@ export function readInterval(source: string, header: string): number | null {
       ? [null, text, unit]
       : /^(?:every\s+|ea\.?\s+|q\.?\s*)?(\d+(?:\.\d+)?)?\s*-?\s*(d|day|w|wk|week|mo|mth|month|yr|year)s?$/.exec(text);
   if (!m) return null;
-  const weeks = Math.round(Number(m[1] ?? 1) * (WEEKS_IN[(m[2] ?? '')[0]?.toLowerCase() ?? ''] ?? NaN));
-  return weeks >= 1 && weeks <= 104 ? weeks : null;
+  return inRange(Number(m[1] ?? 1) * (WEEKS_IN[(m[2] ?? '')[0]?.toLowerCase() ?? ''] ?? NaN));
 }
+
+const inRange = (weeks: number): number | null => (Math.round(weeks) >= 1 && Math.round(weeks) <= 104 ? Math.round(weeks) : null);

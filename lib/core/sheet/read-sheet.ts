@@ -6,13 +6,25 @@ import { claims } from './claims';
 import { findTable, likelySheet, sameAsAbove, type Table } from './find-table';
 import { kitchenCells } from './kitchen-cells';
 import { alike } from './names';
-import { chargeQuestion, customerQuestion, dateQuestion, degreesQuestion, placementQuestion, sameNames, whatQuestion } from './questions';
+import {
+  chargeQuestion,
+  customerOfAll,
+  customerQuestion,
+  dateQuestion,
+  degreesQuestion,
+  monthsQuestion,
+  placementQuestion,
+  sameNames,
+  whatQuestion,
+} from './questions';
 import { DATE_ORDERS, dateOrderOf, type DateOrder } from '../calendar/read-date';
+import { kindsAsRows, monthsAsOne } from './reshape';
 import { MASS_UNITS, massUnitIn } from './read-mass';
 import { filledDown, placesOf, rowsOf, type SheetRow } from './rows';
 import { guessColumns, targetOf } from './targets';
 import { eachItsRow, severalQuestion } from './several';
 import { teller, type Say } from './tell';
+import { addressIn, ALL_TABS, together, type Together } from './together';
 import type { RawSheet, SheetChoices, SheetColumn, SheetLine, SheetReading } from './types';
 import { OUT, unitRow, type Out, type SheetRules } from './unit-row';
 import { valueBook } from './values';
@@ -39,22 +51,19 @@ export type SheetContext = {
  * asked and what was done without asking. Nothing that was written in it is lost: what has no place goes into the notes.
  */
 export function readSheet(sheets: readonly RawSheet[], choices: SheetChoices, ctx: SheetContext): SheetReading {
-  const found = findTable(sheets[choices.sheet ?? likelySheet(sheets)] ?? { name: '', rows: [] });
-  const same = sameAsAbove(found.body);
-  const table = { ...found, body: same.body };
-  const byColumn = table.headers.map((_, i) => table.body.map((r) => r.cells[i] ?? ''));
-  const targets = guessColumns(table.headers, byColumn).map((g, i) => choices.columns[i] ?? g);
+  const { table, byColumn, targets, tabs, same, titles } = columnsIn(sheets, choices);
   const header = (target: string) => table.headers[targets.indexOf(target)] ?? '';
   const dates = byColumn[targets.indexOf('last_cleaned')]?.filter((v) => v !== '') ?? [];
 
   const tell = teller();
-  for (const [line, value] of same.rows) tell.say('Marked as the same as above: taken from there.', value, { line });
-  const asWritten = rowsWithUnits(table, targets, tell.say);
+  for (const tab of tabs) tell.say('Tabs with the same columns are read as one list, its rows counted through.', tab);
+  for (const [line, value] of same) tell.say('Marked as the same as above: taken from there.', value, { line });
+  const asWritten = rowsWithUnits(table, targets, tell.say).map((row) => ofOne(row, customerOfAll(choices), addressIn(table.above)));
   const rows = eachItsRow(asWritten, choices);
   const names = sameNames(rows, choices, ctx.customersOnFile);
   const places = placesOf(rows, names.spelled);
   const { answers } = choices;
-  const order = isOneOf(DATE_ORDERS, answers.dates) ? answers.dates : dateOrderOf(dates, ctx.dateOrder);
+  const order = orderOf(dates, answers.dates, ctx, (text) => tell.say(text, dates[0], { column: header('last_cleaned') }));
   const [kinds, spots, gases] = [valueBook('kind', choices), valueBook('placement', choices), valueBook('refrigerant', choices)];
   const temperatureUnit = isOneOf(TEMPERATURE_UNITS, answers.degrees) ? answers.degrees : ctx.temperature;
   const rules: SheetRules = {
@@ -74,24 +83,27 @@ export function readSheet(sheets: readonly RawSheet[], choices: SheetChoices, ct
     bareCharges: [],
     bareDegrees: [],
     unplaced: [],
+    marked: [],
   };
   const onFile = claims(rows, places, ctx.unitsOnFile ?? []);
   const units = rows.map((row, i) => unitRow(row, places[i], onFile[i], rules));
   const questions = [
     ...whatQuestion(rules.saysWhat ? 0 : onFile.filter((u) => !u).length, table.headers),
-    ...customerQuestion(units.filter((u) => !u.customer).length, table.headers),
+    ...customerQuestion(units, { targets, headers: table.headers, titles }, choices),
     ...names.questions,
     ...severalQuestion(asWritten, choices),
     ...placementQuestion(rules.unplaced, choices),
     ...chargeQuestion(rules.bareCharges),
     ...degreesQuestion(rules.bareDegrees, temperatureUnit),
     ...dateQuestion(dates, order),
+    ...monthsQuestion(rules.marked, choices),
   ];
   const sayOf: SayOf = (i, text, example) => tell.say(text, example, { line: rows[i]?.line });
   numberedNames(units, onFile, ctx.unitsOnFile ?? [], sayOf);
   onceEach(units, onFile, sayOf);
   serialsTwice(units, onFile, sayOf);
   kitchenCells(rows, places, units, { shop: ctx.shop ?? null, header, say: tell.say });
+  for (const text of table.above) if (text !== customerOfAll(choices)) tell.say('Over the names of the columns: left out.', text);
   return {
     columns: columnsOf(table.headers, byColumn, targets, choices),
     headerLine: table.headerLine,
@@ -101,6 +113,40 @@ export function readSheet(sheets: readonly RawSheet[], choices: SheetChoices, ct
     lines: linesOf(table.headerLine, rows, units),
     rows: units.length,
   };
+}
+
+/** The table that was chosen, with what each of its columns is, the tabs that stand in it, and rows that said "as above". */
+function columnsIn(sheets: readonly RawSheet[], choices: SheetChoices) {
+  const { sheet, tabs } = chosenSheet(sheets, choices);
+  const found = kindsAsRows(monthsAsOne(findTable(sheet)));
+  const { body, rows } = sameAsAbove(found.body);
+  const table = { ...found, body, dropped: [...found.dropped, ...(tabs?.dropped ?? [])] };
+  const byColumn = table.headers.map((_, i) => body.map((r) => r.cells[i] ?? ''));
+  const guesses = guessColumns(table.headers, byColumn);
+  if (tabs?.customers) guesses[0] = 'customer';
+  const titles = tabs ? [] : [...table.above, sheet.name].filter(isTitle).slice(0, MOST_TITLES);
+  return { table, byColumn, targets: guesses.map((g, i) => choices.columns[i] ?? g), tabs: tabs?.tabs ?? [], same: rows, titles };
+}
+
+const MOST_TITLES = 3;
+/** What may be somebody's name over a list of theirs. */
+const isTitle = (text: string) =>
+  /\p{L}{2}/u.test(text) && text.length <= 60 && addressIn([text]) === '' && !/^(sheet|tab|table|list)\s*\d*$/i.test(text.trim());
+
+/** A row of a sheet that is all one customer's. */
+const ofOne = (row: SheetRow, customer: string | null, address: string): SheetRow =>
+  customer === null || row.cells.customer ? row : { ...row, cells: { ...(address ? { address } : {}), ...row.cells, customer } };
+
+/** The sheet that was chosen: all tabs of one form where each is a customer's, unless one of them was picked. */
+export function chosenSheet(
+  sheets: readonly RawSheet[],
+  choices: SheetChoices,
+): { chosen: number; sheet: RawSheet; tabs: Together | null } {
+  const tabs = together(sheets);
+  const chosen = choices.sheet ?? (tabs?.customers ? ALL_TABS : likelySheet(sheets));
+  return tabs && chosen === ALL_TABS
+    ? { chosen, sheet: tabs.sheet, tabs }
+    : { chosen, sheet: sheets[chosen] ?? { name: '', rows: [] }, tabs: null };
 }
 
 /** The rows that are about a unit, what was merged over several of them filled down. */
@@ -142,6 +188,19 @@ function linesOf(headerLine: number, rows: readonly SheetRow[], units: readonly 
     ...units.map((u, i) => ({ line: rows[i]?.line ?? 0, cells: used.map((h) => u[h] ?? '') })),
   ];
 }
+
+/** Which of a sheet's dates in digits is the month; told where nobody chose it and the shop writes it the other way. */
+function orderOf(dates: readonly string[], chosen: string | undefined, ctx: SheetContext, tell: (text: string) => void): DateOrder {
+  if (isOneOf(DATE_ORDERS, chosen)) return chosen;
+  const order = dateOrderOf(dates, ctx.dateOrder, ctx.today);
+  if (order !== ctx.dateOrder) tell(UNUSUAL_ORDER[order]);
+  return order;
+}
+
+const UNUSUAL_ORDER = {
+  'day first': 'Most dates fit only with the day first: 3/4/24 is read as 3 April.',
+  'month first': 'Most dates fit only with the month first: 3/4/24 is read as 4 March.',
+} as const;
 
 const DROPPED = {
   total: 'A total or an end of the list: left out.',

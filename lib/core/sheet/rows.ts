@@ -1,4 +1,4 @@
-import { alike } from './names';
+import { alike, alikeStreet } from './names';
 import type { Table } from './find-table';
 
 /** A row of the sheet by what its columns are. `notes` gathers what has no place of its own, with its column's name. */
@@ -23,6 +23,8 @@ export function rowsOf({ body, headers }: Table, targets: readonly string[]): Sh
   });
 }
 
+const ALIKE = { customer: alike, kitchen: alike, address: alikeStreet } as const;
+
 /** Cells merged over several rows are filled in the first only: a row without a customer belongs to the one above. */
 export function filledDown(rows: readonly SheetRow[]): { rows: SheetRow[]; filled: number } {
   const lead = rows.some((r) => r.cells.customer) ? 'customer' : rows.some((r) => r.cells.kitchen) ? 'kitchen' : 'address';
@@ -30,11 +32,11 @@ export function filledDown(rows: readonly SheetRow[]): { rows: SheetRow[]; fille
   let filled = 0;
   const out = rows.map((row) => {
     const own = row.cells[lead];
-    const same = own !== undefined && above[lead] !== undefined && alike(own) === alike(above[lead]);
+    const same = own !== undefined && above[lead] !== undefined && ALIKE[lead](own) === ALIKE[lead](above[lead]);
     if (own !== undefined && !same) above = {};
     const starts = KITCHEN_FIELDS.some((f) => row.cells[f] && f !== lead);
     // A new address under the same customer is another kitchen: nothing of the one above goes down to it.
-    const moved = ['kitchen', 'address'].some((f) => row.cells[f] && above[f] && alike(row.cells[f]) !== alike(above[f]));
+    const moved = (['kitchen', 'address'] as const).some((f) => row.cells[f] && above[f] && ALIKE[f](row.cells[f]) !== ALIKE[f](above[f]));
     if (moved) above = { [lead]: own ?? above[lead] ?? '' };
     if (own === undefined && above[lead]) filled++;
     const cells = { ...(own === undefined || same ? above : {}), ...row.cells };
@@ -57,16 +59,21 @@ export function placesOf(
       .filter((p) => p !== undefined && p !== '')
       .join(', ');
   const customer = (r: SheetRow) => spelled(r.cells.customer ?? r.cells.kitchen ?? r.cells.address ?? '');
-  const streets = new Map<string, Set<string>>();
+  const firstPart = (r: SheetRow) => (r.cells.address ?? '').split(',')[0]?.trim() ?? '';
+  const streets = new Map<string, Map<string, string>>();
   for (const r of rows) {
     if (r.cells.kitchen || !r.cells.address) continue;
     const key = customer(r);
-    streets.set(key, (streets.get(key) ?? new Set()).add(alike(r.cells.address)));
+    const named = streets.get(key) ?? new Map<string, string>();
+    streets.set(key, named);
+    const street = alikeStreet(r.cells.address);
+    if (!named.has(street)) named.set(street, firstPart(r));
   }
   return rows.map((r) => {
     const who = customer(r);
-    const street = (r.cells.address ?? '').split(',')[0]?.trim() ?? '';
-    const kitchen = r.cells.kitchen ? spelled(r.cells.kitchen) : street && (streets.get(who)?.size ?? 0) > 1 ? street : who;
+    const named = streets.get(who);
+    const street = r.cells.address && named && named.size > 1 ? named.get(alikeStreet(r.cells.address)) : undefined;
+    const kitchen = r.cells.kitchen ? spelled(r.cells.kitchen) : street || who;
     return { customer: who, kitchen, address: address(r) };
   });
 }

@@ -5,6 +5,7 @@ import { kindOf, SAYS_NOTHING } from './vocabulary';
 /** More in one row is a slip, not a number of units. */
 const MOST = 12;
 const BETWEEN = /\s+[/&+]\s+|\s*;\s*|\s+and\s+/i;
+const LISTED = /\s+[/&+]\s+|\s*[;,]\s*|\s+and\s+/i;
 const TIMES = [
   /^\(?(\d{1,2})\)?\s*[x×]\s+(.+)$/i,
   /^\((\d{1,2})\)\s*(.+)$/,
@@ -26,11 +27,31 @@ function counted(text: string): { n: number; what: string } | null {
   return null;
 }
 
-/** The units that a row holds: of two kinds in one cell, or a number of one kind. A single one for most. */
+/** "Reach-in (2), prep table, 1 walk-in": each of them. Commas alone also part a name's own words, "reach-in, 2 doors". */
+function listed(text: string): string[] {
+  const each = text.split(BETWEEN).filter(Boolean);
+  const parts = text.split(LISTED).filter(Boolean);
+  const kinds = parts.map(kindOf);
+  const units = kinds.every((kind) => kind !== null) && (parts.length > 2 || new Set(kinds).size > 1) ? parts : each;
+  if (units.length < 2 || units.some((t) => kindOf(t) === null)) return [];
+  return units.flatMap((t) => {
+    const said = counted(t) ?? countedBefore(t);
+    return said ? Array.from({ length: said.n }, () => said.what) : [t];
+  });
+}
+
+/** "2 reach-ins" in a list. Alone in a cell a number before a name may be its own: "2 door reach-in". */
+function countedBefore(text: string): { n: number; what: string } | null {
+  const m = /^(\d{1,2})\s+(?!door|dr\b|drawer|section|glass|pan)(.+)$/i.exec(text);
+  const n = Number(m?.[1]);
+  return m && n >= 1 && n <= MOST && kindOf(m[2] ?? '') ? { n, what: n === 1 ? (m[2] ?? '') : (m[2] ?? '').replace(/s$/i, '') } : null;
+}
+
+/** The units that a row holds: of several kinds in one cell, or a number of one kind. A single one for most. */
 function unitsIn({ cells: c }: SheetRow): string[] {
   const text = c.unit ?? c.kind ?? '';
-  const each = text.split(BETWEEN).filter(Boolean);
-  if (each.length > 1 && each.length <= MOST && each.every((t) => kindOf(t) !== null)) return each;
+  const each = listed(text);
+  if (each.length > 1 && each.length <= MOST) return each;
   const said = counted(text);
   const n = said?.n ?? Number(c.count);
   return Number.isInteger(n) && n >= 2 && n <= MOST ? Array.from({ length: n }, () => said?.what ?? text) : [text];

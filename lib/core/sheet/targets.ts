@@ -1,4 +1,5 @@
 import { readDate } from '../calendar/read-date';
+import { readWeekHours } from '../hours';
 import { kindOf } from './vocabulary';
 
 /** What a column of a sheet can be, the words that give it away, and what its values look like. */
@@ -12,7 +13,7 @@ export type Target = {
 };
 
 export const TARGETS: readonly Target[] = [
-  { key: 'customer', label: 'Customer', of: 'kitchen', header: /^(customers?|clients?|acc(oun)?ts?\.?|company|owner|chain|brand|bill.?to|restaurants?|cust\.?)(?![a-z])( name)?/ },
+  { key: 'customer', label: 'Customer', of: 'kitchen', header: /^(customers?|clients?|acc(oun)?ts?\.?|company|owner|chain|brand|bill.?to|restaurants?|cust\.?|business|establishment|venue|premises|places?(?! ?(in|on|of|at|where)\b))(?![a-z])( name)?/ },
   { key: 'kitchen', label: 'Kitchen', of: 'kitchen', header: /^(kitchen|site|store|location name|loc(ation)?(?! ?\(| in\b)|branch|outlet|job|property|facility|unit #? ?\/? ?store|store (name|#|no))\b(?!.*(phone|\btel|mail|hours|hrs|manager|contact|notes|city|town|zip|addr))/ },
   { key: 'address', label: 'Street address', of: 'kitchen', header: /^(address|addr|street|(service|svc|serv|site|job|loc(ation)?|store|kitchen|customer) addr(ess)?|ship.?to)\b/, values: /^\d+\s+\S+.*\b(st|street|ave|avenue|rd|road|blvd|boulevard|dr|drive|ln|lane|way|pkwy|hwy|pl|ct|court|square|sq)\b/i },
   { key: 'town', label: 'Town', of: 'kitchen', header: /^(city|town|twn|municipality)\b/ },
@@ -42,6 +43,7 @@ export const TARGETS: readonly Target[] = [
   { key: 'box', label: 'Box set point', of: 'unit', header: /set ?point|box temp|setting/ },
   { key: 'last_cleaned', label: 'Coil last cleaned', of: 'unit', header: /last.*(clean|serv|pm|done|visit|coil)\w*|(clean|serv|pm|visit)\w*.*(last|date)|^(date|pm date|last)\b|date.*(clean|serv|pm)|(clean|serv|pm)\w* (done|on)\b/ },
   { key: 'interval', label: 'How often cleaned', of: 'unit', header: /^(freq|frequency|interval|how often|every\b|schedule|pm (freq|sched|interval)|cycle|cleaning (freq|interval|schedule)|(days|weeks|wks|months|mos?)\.? (between|btwn|btw|b\/w|per)\b)/ },
+  { key: 'months', label: 'Months marked', of: 'unit', header: /^marked months$/ },
   { key: 'notes', label: 'Keep in the notes', of: 'unit', header: /^(notes?|comments?|remarks?|memo|misc|other)\b/ },
 ]; // prettier-ignore
 
@@ -63,6 +65,7 @@ export function guessColumns(headers: readonly string[], columns: readonly (read
       .replace(/\s+/g, ' ')
       .trim(),
   );
+  const named = names.some((name) => name !== '');
   const taken = new Set<string>();
   const guess: (string | null)[] = names.map(() => null);
   const give = (i: number, key: string) => {
@@ -83,14 +86,26 @@ export function guessColumns(headers: readonly string[], columns: readonly (read
     const filled = (columns[i] ?? []).filter((v) => v !== '');
     if (!taken.has('last_cleaned') && filled.length > 0 && sayDates(name, filled)) return give(i, 'last_cleaned');
     const looks = TARGETS.find((t) => !taken.has(t.key) && !alreadySaid(t.key, taken) && filled.length > 0 && fitting(filled, t) >= 0.6);
-    if (looks) give(i, looks.key);
-    else give(i, filled.length === 0 || (name === '' && filled.length < 3) || isCount(name, filled) ? 'leave' : 'notes');
+    // What a unit is called says what it is, and more.
+    if (looks) give(i, looks.key === 'kind' && name === '' && !taken.has('unit') ? 'unit' : looks.key);
+    else give(i, filled.length === 0 || (name === '' && named && filled.length < 3) || isCount(name, filled) ? 'leave' : 'notes');
   });
-  return placesSorted(
+  const sorted = placesSorted(
     guess.map((g) => g ?? 'leave'),
     names,
     columns,
   );
+  return whenSorted(sorted, names, columns);
+}
+
+/** "When" is a kitchen's hours, unless its cells are days. */
+function whenSorted(guess: string[], names: readonly string[], columns: readonly (readonly string[])[]): string[] {
+  const at = names.indexOf('when');
+  if (guess[at] !== 'service_hours' || guess.includes('last_cleaned')) return guess;
+  const filled = (columns[at] ?? []).filter((v) => v !== '');
+  const days = filled.filter((v) => readDate(v, 'month first') !== null).length;
+  const hours = filled.filter((v) => 'windows' in readWeekHours(v)).length;
+  return days > hours ? guess.map((g, i) => (i === at ? 'last_cleaned' : g)) : guess;
 }
 
 /** What a unit is stands in its kind or in its name; where one of them is found, another column is looked at by its name alone. */
@@ -106,11 +121,13 @@ const sayDates = (name: string, values: readonly string[]) =>
 const isCount = (name: string, values: readonly string[]) =>
   /^(#|no\.?|nr|row|line|ln\.?|item #)?$/.test(name) && share(values, /^\d{1,4}\.?$/) > 0.9;
 
-/** "Location" is a kitchen where it names many kitchens, and where a unit stands where it says "roof" and "line". */
+/** "Location" and "Place" name a customer or one of its kitchens, unless they say where a unit stands: "roof" and "line". */
 function placesSorted(guess: string[], names: readonly string[], columns: readonly (readonly string[])[]): string[] {
-  const at = guess.indexOf('kitchen');
-  if (at < 0 || guess.includes('placement') || !/^loc/.test(names[at] ?? '')) return guess;
+  const at = guess.findIndex((g, i) => (g === 'kitchen' || g === 'customer' || g === 'notes') && /^(loc|place)/.test(names[i] ?? ''));
+  if (at < 0 || guess.includes('placement')) return guess;
   const filled = (columns[at] ?? []).filter((v) => v !== '');
   const spots = /\b(roof|line|boh|bar|kitchen|basement|back|prep|fry|cook|outside|storage|front|foh|dish|pantry|dining)\b/i;
-  return filled.length > 0 && share(filled, spots) > 0.5 ? guess.map((g, i) => (i === at ? 'placement' : g)) : guess;
+  const spot = filled.length > 0 && share(filled, spots) > 0.5;
+  const now = spot ? 'placement' : guess[at] === 'notes' && !guess.includes('kitchen') ? 'kitchen' : guess[at];
+  return guess.map((g, i) => (i === at ? (now ?? g) : g));
 }

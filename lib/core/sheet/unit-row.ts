@@ -8,8 +8,9 @@ import { fahrenheitToKelvin } from '../measures/temperature';
 import { readMeasure } from '../measures/typed';
 import { alike, asName } from './names';
 import { readInterval } from './read-interval';
-import { readDate, type DateOrder } from '../calendar/read-date';
+import { lastSuchMonth, readDate, type DateOrder } from '../calendar/read-date';
 import { readMass, type MassUnit } from './read-mass';
+import { monthsIn } from './reshape';
 import type { SheetRow } from './rows';
 import type { Say } from './tell';
 import type { SheetChoices } from './types';
@@ -48,6 +49,8 @@ export type SheetRules = {
   bareCharges: string[];
   bareDegrees: string[];
   unplaced: string[];
+  /** Months that are marked in rows. */
+  marked: string[];
 };
 
 type Cells = SheetRow['cells'];
@@ -87,7 +90,8 @@ export function unitRow(
     ...refrigerantCell(row, onFile, rules, notes),
     ...chargeCell(c, rules, keep),
     ...boxCell(c, rules, keep),
-    ...lastDoneCell(c, rules, keep),
+    ...monthsCell(row, rules, notes),
+    ...lastDoneCell(row, rules, keep),
     ...ruleCell(c, rules, keep),
     ...tagCell(c, keep),
     unit: unitName(c, kind),
@@ -169,7 +173,8 @@ function placementCells(c: Cells, onFile: KnownUnit | undefined, rules: SheetRul
 function onRoof(c: Cells): boolean | null {
   const said = (c.roof_work ?? '').trim();
   if (/^(y|yes|x|true|t|1|on|s[ií])(?!\p{L})|^[✓✔☑]|^roof|^ladder/iu.test(said)) return true;
-  if (/\broof/i.test(`${c.placement ?? ''} ${c.unit ?? ''}`)) return true;
+  if (/\broof(?!(top)?[\s-]*(bar|lounge|terrace|restaurant|kitchen|deck|patio|cafe))/i.test(`${c.placement ?? ''} ${c.unit ?? ''}`))
+    return true;
   return said === '' || /^(no?|not|none|false|f|0|off|ground|indoors?|inside)(?!\p{L})|^[✗✘☐]/iu.test(said) || SAYS_NOTHING.test(said)
     ? false
     : null;
@@ -196,11 +201,16 @@ function refrigerantCell({ cells: c, line }: SheetRow, onFile: KnownUnit | undef
   }
   const gas = rules.gases.take(said, () => refrigerantIn(said, rules.refrigerants));
   if (gas === 'unknown') notes.push(`Refrigerant in the sheet: ${said}`);
+  else if (massBeside(said) && saying(c.charge)) notes.push(`Refrigerant in the sheet: ${said}`);
   return { refrigerant: gas ?? '' };
 }
 
+/** "134a 12 oz", "404A / 2 lb 4 oz": the charge that stands in one cell with the refrigerant. */
+const massBeside = (refrigerant: string | undefined): string | undefined =>
+  /(?<![\w.])\d+(?:[.,/]\d+)?\s*(?:lbs?|oz|ounces|kg|g)\b.*$/i.exec(refrigerant ?? '')?.[0].replace(/[)\]\s]+$/, '');
+
 function chargeCell(c: Cells, rules: SheetRules, keep: Keep): Out {
-  const said = saying(c.charge);
+  const said = saying(c.charge) ?? massBeside(c.refrigerant);
   if (!said) return {};
   const kg = readMass(said, rules.massUnit);
   if (kg === 'bare') {
@@ -228,16 +238,41 @@ function boxOf(kelvin: number, { shopTemperature }: SheetRules): Out {
   return shopTemperature === 'C' ? { box_c: text } : { box_f: text };
 }
 
-function lastDoneCell(c: Cells, { order, today }: SheetRules, keep: Keep): Out {
-  const said = saying(c.last_cleaned);
+function lastDoneCell({ cells, line }: SheetRow, { order, today, header, say }: SheetRules, keep: Keep): Out {
+  const said = saying(cells.last_cleaned);
   if (!said) return {};
   const date = readDate(said, order);
   if (date && date <= today) return { coil_cleaning_last_done: date };
+  const month = lastSuchMonth(said, today);
+  if (month) {
+    say('A month alone: read as the last one gone by, from its first day.', said, {
+      column: header('last_cleaned') || NAME.last_cleaned,
+      line,
+    });
+    return { coil_cleaning_last_done: month };
+  }
   const message = date
     ? 'A date still to come: kept in the notes. Understood are days up to today.'
-    : 'Not a date that can be read: kept in the notes. Understood are 2026-03-16, 3/16/26, 16.3.2026 or Mar 16, 2026.';
+    : 'Not a date that can be read: kept in the notes. Understood are 2026-03-16, 3/16/26, 16.3.2026, Mar 16, 2026 or June.';
   keep('last_cleaned', said, message);
   return {};
+}
+
+/** A calendar's marks: the last month gone by, or how often, as somebody said what they mean. */
+function monthsCell({ cells: c, line }: SheetRow, { choices, today, header, say, marked }: SheetRules, notes: string[]): Out {
+  const months = monthsIn(c.months ?? '');
+  if (months.length === 0) return {};
+  marked.push(c.months ?? '');
+  notes.push(`${header('months')}: ${c.months ?? ''}`);
+  const meant = choices.answers.months;
+  if (meant === 'plan') return { coil_cleaning_rule: String(Math.max(1, Math.round(52.18 / months.length))) };
+  if (meant !== 'done') return {};
+  const month = Number(today.slice(5, 7));
+  const gone = months.filter((m) => m <= month);
+  const last = Math.max(...(gone.length > 0 ? gone : months));
+  const day = `${Number(today.slice(0, 4)) - (gone.length > 0 ? 0 : 1)}-${String(last).padStart(2, '0')}-01`;
+  say('Marked months: the last one gone by counts, from its first day.', c.months, { column: header('months'), line });
+  return { coil_cleaning_last_done: day };
 }
 
 function ruleCell(c: Cells, { header }: SheetRules, keep: Keep): Out {

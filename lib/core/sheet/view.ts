@@ -1,4 +1,5 @@
-import { likelySheet } from './find-table';
+import { chosenSheet } from './read-sheet';
+import { together } from './together';
 import type { RawSheet, SheetChoices, SheetReading } from './types';
 
 /** What a page shows of a sheet as it was read: bounded, however large the sheet. */
@@ -9,6 +10,8 @@ export type SheetView = Pick<SheetReading, 'columns' | 'headerLine' | 'groups' |
   /** Names of the workbook's sheets, and which was read. */
   sheets: string[];
   chosen: number;
+  /** How many of its tabs have the same columns, and can be read as one; 0 where none do. */
+  tabs?: number;
   /** How many groups of values are not among `groups`. */
   moreGroups: number;
 };
@@ -30,6 +33,7 @@ export function viewOf(reading: SheetReading, sheets: readonly RawSheet[], choic
     groups: first.slice(0, MOST_GROUPS),
     moreGroups: Math.max(0, groups.length - MOST_GROUPS),
     sheets: sheets.map((s) => s.name),
-    chosen: choices.sheet ?? likelySheet(sheets),
+    tabs: together(sheets)?.tabs.length ?? 0,
+    chosen: chosenSheet(sheets, choices).chosen,
   };
 }

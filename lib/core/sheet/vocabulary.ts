@@ -15,6 +15,7 @@ const KINDS: [RegExp, UnitKind][] = [
   [/salad/, 'prep_table'],
 ];
 const PLACES: [RegExp, Placement][] = [
+  [/roof(top)?[\s-]*(bar|lounge|cafe)/, 'bar'],
   [/roof|outdoor|outside|exterior|\bpad\b|alley|patio|\bext\b/, 'outdoors'],
   [/fry|fries/, 'fryer'],
   [/char|broil/, 'charbroiler'],

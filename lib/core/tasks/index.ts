@@ -1,4 +1,4 @@
 /** The kinds of recurring task: what each looks at, rides with, asks for before it counts, and is learned from. */
 export * from './kinds';
 export { aspectWords, neededBy, ungradedCoil, unlookedFor } from './needed';
-export { bringsLowSide, ridersOf, withRiders } from './rides';
+export { BRINGING_KINDS, bringsLowSide, ridersOf, withRiders } from './rides';

@@ -1,7 +1,10 @@
-import { kindInfo } from './kinds';
+import { keysOf } from '../typed/closed-set';
+import { kindInfo, TASK_KIND_INFO } from './kinds';
 
 type TaskLike = { id: string; unitId: string; kindKey: string; lowSide: boolean; onVisit: unknown };
 
+/** Kinds that bring the low side. */
+export const BRINGING_KINDS: string[] = keysOf(TASK_KIND_INFO).filter((key) => TASK_KIND_INFO[key].bringsLowSide);
 export const bringsLowSide = (kindKey: string): boolean => kindInfo(kindKey)?.bringsLowSide ?? false;
 
 /**

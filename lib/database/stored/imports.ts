@@ -79,6 +79,7 @@ const sheetView: z.ZodType<SheetView> = z.object({
   rows: z.number(),
   sheets: z.array(z.string()),
   chosen: z.number(),
+  tabs: z.number().optional(),
   moreGroups: z.number(),
 }); // prettier-ignore
 const unfit: z.ZodType<UnfitRows> = z.object({

@@ -24,6 +24,7 @@ const fields = {
   name: PersonName,
   email: Email,
   role: z.enum(ROLES, { error: 'Choose a role.' }),
+  alsoVisits: Ticked,
   skills: z.array(z.enum(SKILLS)).optional().default([]),
   shifts: WeekHours,
   onCall: WeekHours,

@@ -1,5 +1,7 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import { findRecords } from '@/lib/features/find/reads/find';
+import { nearestKitchens } from '@/lib/features/find/reads/nearest';
+import { find } from '@/lib/features/find/verbs/find-records';
 import { kitchenTimeline } from '@/lib/features/kitchens/reads/timeline';
 import { findingRow, visitRow } from '../../../prisma/seed/rows';
 import { useDatabase } from '../../support/database';
@@ -22,6 +24,23 @@ describe('finding a record from anywhere', () => {
     const [kitchen, unit] = [`/kitchens/${made.kitchen.id}`, `/units/${made.unit.id}`];
     for (const q of ['quai desiree', 'heron wh', 'quist', '555 014 2233', '5550142233']) expect(await hrefs(q), q).toContain(kitchen);
     for (const q of ['fry fre', 'ks-4471', 'KS4471B', 'q7-01', 'q701']) expect(await hrefs(q), q).toContain(unit);
+  });
+
+  it('comes near where a name was heard or spelt wrong, and says that it is only near', async () => {
+    const kitchen = `/kitchens/${made.kitchen.id}`;
+    const near = async (q: string) => {
+      const found = await find(database, q);
+      return [found.near, found.hits.map((h) => h.href)];
+    };
+    for (const q of ['desirree quay', 'the one on hern wharf', 'Quai Desire, heeron']) expect(await near(q), q).toEqual([true, [kitchen]]); // prettier-ignore
+    expect(await near('quai desiree')).toEqual([false, [kitchen]]);
+    for (const q of ['marlowe', 'the place', '77 12345', 'zz', '%%%']) expect(await near(q), q).toEqual([false, []]);
+    const other = await haveOneUnit(database.db, { kitchen: { name: 'Heron Landing', address: '' } });
+    // The nearest first, and none that is far behind it.
+    expect(await nearestKitchens(database.db, 'herron landin')).toMatchObject([{ id: other.kitchen.id, customer: other.customer.name }]);
+    expect((await nearestKitchens(database.db, 'herron')).map((k) => k.id).sort()).toEqual([made.kitchen.id, other.kitchen.id].sort());
+    await database.db.kitchen.update({ where: { id: other.kitchen.id }, data: { archivedAt: new Date() } });
+    expect((await nearestKitchens(database.db, 'herron')).map((k) => k.id)).toEqual([made.kitchen.id]);
   });
 
   it('takes what is typed literally, wants three letters, and finds nothing that is out of use', async () => {

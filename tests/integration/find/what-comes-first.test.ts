@@ -54,7 +54,7 @@ describe('what is found', () => {
       expect(await names(q), q).toEqual(['Marlow Grill']);
     for (const q of ['norfrost second', 'tx-9 second']) expect(await names(q), q).toEqual(['Second walk-in']);
     expect(await names('norfrost elsewhere')).toEqual([]);
-    expect(await find({ db: database.db }, 'second walk')).toEqual(await found('second walk'));
+    expect(await find({ db: database.db }, 'second walk')).toEqual({ hits: await found('second walk'), near: false });
   });
 
   it('stands in order: the tag typed before all, then what begins so, then by name; so many of each and no more', async () => {

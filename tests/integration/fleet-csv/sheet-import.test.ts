@@ -103,6 +103,26 @@ describe('what was decided of a sheet', () => {
     chooseInSheet(ctx(), { runId, of, key, value });
   const handIn = async (csv = SHEET) => (await checkImport(ctx(), { fileName: 'sole.csv', csv })).runId;
 
+  it('of whose a whole list is holds for that list, until a column says it', async () => {
+    const list = (gas: string) => `Osprey Diner,,\nItem,Fluid,Place in kitchen\nReach-in,${gas},line\n`;
+    const runId = await handIn(list('R290'));
+    const asked = async (id: string) => (await read(id)).report.sheet?.questions.find((q) => q.id === 'customer');
+    await choose(runId, 'answer', 'customer', 'all:Osprey Diner');
+    expect(await asked(runId)).toMatchObject({ answer: 'all:Osprey Diner', open: false });
+    await choose(runId, 'answer', 'customer', '0');
+    expect((await read(runId)).choices).toMatchObject({ answers: {}, columns: { 0: 'customer' } });
+    await choose(runId, 'column', '0', 'unit');
+    await choose(runId, 'answer', 'customer', 'all:Osprey Diner');
+    expect((await run(runId)).status).toBe('done');
+    const [unit] = await database.db.unit.findMany({ where: { kitchen: { customer: { name: 'Osprey Diner' } } } });
+    expect(unit).toMatchObject({ name: 'Reach-in', placement: 'line' });
+    // The next list of these columns may be another's.
+    const next = await handIn(list('R600a'));
+    expect((await read(next)).choices).toMatchObject({ answers: {}, columns: { 0: 'unit' } });
+    expect(await asked(next)).toMatchObject({ answer: '', open: true });
+    await undoImport(ctx(), runId);
+  });
+
   it('can be said otherwise until it is run: what a column is, and that rows which do not fit stay out', async () => {
     const { db } = database;
     const { id } = await db.customer.create({ data: { name: 'Sole' } });

@@ -1,7 +1,7 @@
 import { beforeAll, expect, it } from 'vitest';
 import type { Role } from '@/lib/core/people/access';
 import { listsOf } from '@/lib/core/jobs';
-import { findKitchens } from '@/lib/features/jobs/reads/find-kitchens';
+import { findKitchens, kitchensSaid } from '@/lib/features/jobs/reads/find-kitchens';
 import { jobPage } from '@/lib/features/jobs/reads/job-page';
 import { kitchenDesk } from '@/lib/features/jobs/reads/kitchen-desk';
 import { closedLately, openJobLines, openJobs } from '@/lib/features/jobs/reads/lists';
@@ -57,6 +57,12 @@ it('a kitchen is found by anything said of it, and not by what is not', async ()
       q,
     ).toEqual(['Pearl Row']);
   for (const q of ['pearl harbour', '0107789', '%', '']) expect(await findKitchens(database.db, q), q).toEqual([]);
+  const pearl = { name: 'Pearl Row' };
+  expect(await kitchensSaid(database.db, 'pearl quay')).toMatchObject({ found: [pearl], near: [], only: have.kitchen.id });
+  // Only near to it: shown, and opened by nobody but the dispatcher.
+  expect(await kitchensSaid(database.db, 'perl roww')).toMatchObject({ found: [], near: [pearl], only: undefined });
+  for (const q of ['', '0107789', 'zander'])
+    expect(await kitchensSaid(database.db, q), q).toEqual({ found: [], near: [], only: undefined });
 });
 
 it('a call is a job with its caller; what was done there within 30 days is counted against it', async () => {

@@ -20,7 +20,16 @@ const now = new Date('2026-03-04T18:00:00Z');
 const after = (minutes: number) => new Date(now.getTime() + minutes * 60_000);
 const nobody = randomUUID();
 const input = (over: Partial<NewPerson> = {}): NewPerson => ({
-  ...{ name: 'Tova Lind', email: 'tova@shop.example', role: 'technician', skills: ['roof'], shifts: [], onCall: [], phone: '' },
+  ...{
+    name: 'Tova Lind',
+    email: 'tova@shop.example',
+    role: 'technician',
+    alsoVisits: false,
+    skills: ['roof'],
+    shifts: [],
+    onCall: [],
+    phone: '',
+  },
   ...{ gaugeGrade: '1A', gaugeSpanPa: 3_447_379, homeLat: null, homeLng: null, password: '' },
   ...over,
 });

@@ -1,4 +1,11 @@
+import { randomUUID } from 'node:crypto';
 import { describe, expect, it } from 'vitest';
+import { calendarOwners } from '@/lib/features/feeds/reads/calendar-feeds';
+import { rankingChoices } from '@/lib/features/owner/reads/ranking';
+import { vansOfShop } from '@/lib/features/parts/reads/parts';
+import { goesToKitchens } from '@/lib/features/people/reads/visiting';
+import { weekProblem } from '@/lib/features/planning/reads/week-problem';
+import { technicians } from '@/lib/features/refrigerant-book/reads/people';
 import { findLiveSession } from '@/lib/features/people/reads/sessions';
 import { createPerson } from '@/lib/features/people/verbs/create-person';
 import { editPerson } from '@/lib/features/people/verbs/edit-person';
@@ -34,6 +41,7 @@ const person = (over: Partial<NewPerson> = {}): NewPerson => ({
   name: 'Tova Lind',
   email: 'tova@shop.example',
   role: 'technician',
+  alsoVisits: false,
   skills: ['flammable'],
   shifts: [],
   onCall: [],
@@ -278,6 +286,32 @@ describe('people', () => {
     expect((await bookableTechnicians(database.db)).map((t) => t.id)).not.toContain(userId);
     await setActive(as(), { id: userId, version: 2, active: 'yes' });
     expect((await enter('gone@shop.example')).userId).toBe(userId);
+  });
+
+  it('of any role go to kitchens where that is said: booked, planned for and counted, and not unsaid over open visits', async () => {
+    const { db } = database;
+    const own = { email: 'solo@shop.example', name: 'Solo Desk', role: 'dispatcher' as const };
+    const { userId } = await createPerson(as(), person({ ...own, alsoVisits: true }));
+    const { password: _, ...fields } = person(own);
+    const visiting = async () => [
+      (await bookableTechnicians(db)).some((t) => t.id === userId),
+      (await vansOfShop(db)).some((t) => t.id === userId),
+      (await technicians(db)).some((t) => t.id === userId),
+      (await calendarOwners(db)).technicians.some((t) => t.id === userId),
+      (await rankingChoices(db)).people.some((t) => t.id === userId),
+      (await weekProblem(db, localDate('2026-03-09'), now)).problem.technicians.some((t) => t.id === userId),
+      await goesToKitchens(db, userId),
+    ];
+    expect(new Set(await visiting())).toEqual(new Set([true]));
+    const customer = await db.customer.create({ data: customerRow() });
+    const kitchen = await db.kitchen.create({ data: kitchenRow(customer.id) });
+    const visit = await db.visit.create({ data: visitRow(kitchen.id, userId, later(60), 60) });
+    const stays = editPerson(as(), { id: userId, version: 1, ...fields });
+    await expect(stays).rejects.toMatchObject({ code: 'conflict', field: 'role', message: expect.stringContaining('1 open visit') });
+    await db.visit.update({ where: { id: visit.id }, data: { status: 'done' } });
+    await editPerson(as(), { id: userId, version: 1, ...fields });
+    expect(new Set(await visiting())).toEqual(new Set([false]));
+    expect(await goesToKitchens(db, randomUUID())).toBe(false);
   });
 
   it('stay technicians while visits are open, so that none is left on nobody’s row', async () => {

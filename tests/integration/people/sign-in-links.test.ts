@@ -22,6 +22,7 @@ const baseUrl = 'https://shop.example';
 const PASSWORD = 'four plain little words';
 const database = useDatabase();
 const person = {
+  alsoVisits: false,
   skills: [],
   shifts: [],
   onCall: [],

@@ -19,7 +19,16 @@ const later = (minutes: number, seconds = 0) => new Date(now.getTime() + minutes
 const PASSWORD = 'four plain little words';
 const CODE = '2718-2818-2845';
 const tova: NewPerson = {
-  ...{ name: 'Tova Lind', email: 'tova@shop.example', role: 'technician', skills: [], shifts: [], onCall: [], phone: '' },
+  ...{
+    name: 'Tova Lind',
+    email: 'tova@shop.example',
+    role: 'technician',
+    alsoVisits: false,
+    skills: [],
+    shifts: [],
+    onCall: [],
+    phone: '',
+  },
   ...{ gaugeGrade: '1A', gaugeSpanPa: 3_447_379, homeLat: null, homeLng: null, password: PASSWORD },
 };
 let [ownerId, tovaId] = ['', ''];

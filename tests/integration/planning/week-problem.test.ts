@@ -73,6 +73,23 @@ describe('the week’s problem', () => {
     expect((await learnedMinutes(database.db, now)).kitchens.get(slow.kitchen.id)!.learned.visits).toBe(9);
   });
 
+  it('counts in the low side that rides along with a coil, whenever it is due, as the booking will', async () => {
+    const { db } = database;
+    const far = [{ kindKey: 'drain_inspection', dueOn: new Date('2027-06-01') }, { kindKey: 'evaporator_inspection', dueOn: new Date('2027-06-01') }]; // prettier-ignore
+    const due = { kindKey: 'coil_cleaning', dueOn: new Date('2026-11-20') };
+    const made = await haveOneUnit(db, { kitchen: { name: 'Rides' }, tasks: [due, ...far] });
+    const drainsOnly = await haveOneUnit(db, { tasks: [{ ...due, kindKey: 'drain_inspection' }, { ...far[1]! }] });
+    const taken = await haveOneUnit(db, { tasks: [due, ...far] });
+    const other = await db.visit.create({ data: visitRow(taken.kitchen.id, taken.person.id, new Date('2026-12-15T15:00:00Z'), 60) });
+    await db.visitTask.create({ data: visitTaskRow(other.id, taken.tasks[1]!) });
+    const { problem } = await weekProblem(db, monday, now);
+    const of = ({ kitchen }: typeof made) => problem.tasks.filter((t) => t.kitchenId === kitchen.id).map((t) => t.id).sort(); // prettier-ignore
+    expect(of(made)).toEqual(made.tasks.map((t) => t.id).sort());
+    // Nothing rides with a look at a drain, and what stands on another visit stays there.
+    expect(of(drainsOnly)).toEqual([drainsOnly.tasks[0]!.id]);
+    expect(of(taken)).toEqual([taken.tasks[0]!.id, taken.tasks[2]!.id].sort());
+  });
+
   it('takes imported minutes where a pair has them and coordinates for the rest, home and shop included', async () => {
     await database.db.shopSettings.update({ where: { id: 1 }, data: { lat: 39.7, lng: -105 } });
     const [a, b, c] = await Promise.all([0, 1, 2].map((i) => haveOneUnit(database.db, { kitchen: { lat: 39.74 + i / 50, lng: -104.98 } })));

@@ -82,7 +82,16 @@ describe('the audit', () => {
     const { db } = database;
     const tova = await db.user.create({ data: personRow({ name: 'Tova', role: 'technician', version: 1 }) });
     const ctx = { db, actor, now };
-    const fields = { name: 'Tova', email: tova.email, role: 'dispatcher' as const, skills: [], shifts: [], onCall: [], phone: '' };
+    const fields = {
+      name: 'Tova',
+      email: tova.email,
+      role: 'dispatcher' as const,
+      alsoVisits: false,
+      skills: [],
+      shifts: [],
+      onCall: [],
+      phone: '',
+    };
     const gauge = { gaugeGrade: '1A' as const, gaugeSpanPa: 3_447_379, homeLat: null, homeLng: null };
     await editPerson(ctx, { id: tova.id, version: 1, ...fields, ...gauge });
     await setPassword(ctx, { id: tova.id, password: 'nine lanterns by the sea' });

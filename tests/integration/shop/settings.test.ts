@@ -190,6 +190,12 @@ describe('the first day', () => {
     await db.shopSettings.update({ where: { id: 1 }, data: { energyPricePerKwh: null } });
     expect(await done()).toEqual(['shop']);
 
+    // An owner who drives, too, is somebody who can be planned for.
+    const owner = await db.user.create({ data: personRow({ role: 'owner', shifts: [{ weekday: 0, from: '07:00', to: '16:00' }] }) });
+    expect(await done()).toEqual(['shop']);
+    await db.user.update({ where: { id: owner.id }, data: { alsoVisits: true } });
+    expect(await done()).toEqual(['shop', 'people']);
+    await db.user.update({ where: { id: owner.id }, data: { alsoVisits: false } });
     const tova = await db.user.create({ data: personRow({ name: 'Tova Lind', shifts: [] }) });
     expect([await done(), await text('people')]).toEqual([['shop'], 'Tova Lind: no shift yet.']);
     await db.user.update({ where: { id: tova.id }, data: { shifts: [{ weekday: 0, from: '07:00', to: '16:00' }] } });

@@ -11,6 +11,8 @@ describe('password rule at its edges', () => {
     expect(passwordProblem(long.slice(0, 200))).toBeNull();
     expect(passwordProblem(long.slice(0, 201))).toMatch(/Too long/);
     expect(passwordProblem('abcdabcdabcd')).toBeNull();
+    expect(passwordProblem('tern street 12', { email: 'ansa@ternstreet.example' })).toMatch(/too close/);
+    expect(passwordProblem('tern street heron bell', { email: 'ansa@ternstreet.example' })).toBeNull();
     expect(passwordProblem('abcabcabcabc')).toMatch(/different/);
     expect(PASSWORD_RULE).toContain('At least 12');
   });

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { can, ROLE_INFO, ROLES, rolesWith, VISITING_ROLES, type Permission, type Role } from '@/lib/core/people/access';
+import { can, ROLE_INFO, ROLES, rolesWith, takesVisits, VISITING_ROLES, type Permission, type Role } from '@/lib/core/people/access';
 import { enumOf } from '../../support/prisma-schema';
 
 const me = 'me';
@@ -11,6 +11,8 @@ describe('roles', () => {
     expect(ROLES).toEqual(enumOf('Role'));
     for (const role of ROLES) expect(ROLE_INFO[role].firstScreen).toMatch(/^\//);
     expect(VISITING_ROLES).toEqual(['technician']);
+    for (const role of ROLES)
+      expect([false, true].map((alsoVisits) => takesVisits({ role, alsoVisits }))).toEqual([role === 'technician', true]);
   });
 
   it('may do what is named and nothing else: one that nobody named is no office', () => {

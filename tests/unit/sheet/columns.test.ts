@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { LEAVE, TARGETS } from '@/lib/core/sheet';
 import { guessColumns, targetOf } from '@/lib/core/sheet/targets';
-import { dateOrderOf, readDate } from '@/lib/core/calendar/read-date';
+import { dateOrderOf, lastSuchMonth, readDate } from '@/lib/core/calendar/read-date';
 import { readInterval } from '@/lib/core/sheet/read-interval';
 import { massUnitIn, readMass } from '@/lib/core/sheet/read-mass';
 import { alike, asName, nearPairs, phone, spellings } from '@/lib/core/sheet/names';
@@ -11,7 +11,7 @@ import { FILED_REFRIGERANTS } from '@/lib/core/refrigerants/catalogue';
 // What people write over their columns and in them, each beside what they mean by it. Common usage, from memory.
 
 const NAMES: Record<string, readonly string[]> = {
-  customer: ['customer', 'Customer Name', 'clients', 'accts', 'acct.', 'accounts', 'company name', 'brand', 'bill-to', 'billto', 'cust', 'cust.', 'Restaurant (DBA)', 'Chain/brand'],
+  customer: ['customer', 'Customer Name', 'clients', 'accts', 'acct.', 'accounts', 'company name', 'brand', 'bill-to', 'billto', 'cust', 'cust.', 'Restaurant (DBA)', 'Chain/brand', 'Place', 'venue', 'Business name', 'premises'],
   kitchen: ['site name', 'store', 'location name', 'loc', 'job', 'facility', 'store name', 'store no', 'unit store', 'unit / store', 'outlet #', 'Location_Name', 'branch*'],
   address: ['addr', 'street address', 'service address', 'service addr', 'svc addr', 'serv addr', 'site address', 'job addr', 'loc address', 'ship-to', 'shipto'],
   town: ['municipality', 'city/town', 'town'],
@@ -41,6 +41,7 @@ const NAMES: Record<string, readonly string[]> = {
   box: ['setpoint', 'set point (f)', 'box temp', 'temp setting'],
   last_cleaned: ['last serviced', 'last pm', 'last done', 'last visit', 'last coil clean', 'cleaned last', 'service date', 'pm date', 'date of service', 'date cleaned', 'clean done', 'serviced on', 'visit date', 'last', 'date'],
   interval: ['freq.', 'interval', 'every', 'schedule', 'pm freq', 'pm sched', 'pm interval', 'cycle', 'cleaning freq', 'cleaning interval', 'cleaning schedule', 'weeks between', 'wks btwn', 'months btw', 'mos. b/w', 'mo per clean', 'days per cycle'],
+  months: ['marked months'],
   notes: ['note', 'comment', 'remark', 'memo', 'misc', 'other info'],
 }; // prettier-ignore
 
@@ -126,7 +127,17 @@ describe('a column by what stands in it', () => {
     expect(looks(['1', '2', 'x', 'y'], 'Row')).toBe('notes');
     expect(looks(['123456', '123457', '1'], 'Row')).toBe('notes');
     expect(looks(['1', '2', '3'], 'Hoods')).toBe('notes');
-    expect(looks(['see Joe', 'x'], '')).toBe('leave');
+    expect(
+      guessColumns(
+        ['Customer', ''],
+        [
+          ['Ash', 'Elm'],
+          ['see Joe', 'x'],
+        ],
+      )[1],
+    ).toBe('leave');
+    // Where no column has a name, none is less than the others.
+    expect(looks(['see Joe', 'x'], '')).toBe('notes');
     expect(looks(['see Joe', 'x', 'y'], '')).toBe('notes');
     expect(looks([], 'Filter')).toBe('leave');
   });
@@ -161,6 +172,10 @@ describe('intervals', () => {
   }); // prettier-ignore
 
   it('of a number alone are in the unit of the column’s name', () => {
+    expect(['6x/yr', '3 times a year', '6 per year', '2x/mo', '12x / year', '90x a year'].map((often) => readInterval(often, ''))).toEqual([
+      9, 17, 9, 2, 4, 1,
+    ]);
+    expect(['200x a year', '0x a year', '6 a week'].map((often) => readInterval(often, ''))).toEqual([null, null, null]);
     expect([['30', 'Days between'], ['6', 'wk'], ['6', 'Weeks'], ['3', 'mo.'], ['3', 'Months between'], ['2', 'yr'], ['1', 'years'], ['1.5', 'months'], ['6', 'monday'], ['6', 'Weekend']].map(([n = '', h = '']) => readInterval(n, h))).toEqual([4, 6, 6, 13, 13, 104, 52, 7, 26, 6]); // prettier-ignore
     expect([readInterval('6', ''), readInterval('6', 'Service'), readInterval('', 'weeks'), readInterval('200', 'weeks'), readInterval('0', 'weeks')]).toEqual([null, null, null, null, null]); // prettier-ignore
   });
@@ -220,6 +235,24 @@ describe('dates', () => {
   it('are the other way round where only that is a date, and in the order said where both are', () => {
     expect([readDate('13/2/24', 'month first'), readDate('2/13/24', 'day first'), readDate('3/4/24', 'month first'), readDate('3/4/24', 'day first')]).toEqual(['2024-02-13', '2024-02-13', '2024-03-04', '2024-04-03']); // prettier-ignore
     for (const month of ['jan', 'feb', 'mar', 'apr', 'may', 'jun', 'jul', 'aug', 'sep', 'oct', 'nov', 'dec'].entries()) expect(readDate(`5 ${month[1]} 2024`, 'day first')).toBe(`2024-${String(month[0] + 1).padStart(2, '0')}-05`); // prettier-ignore
+  });
+
+  it('go by what most of the column says, not by one slip, nor by what is no date either way', () => {
+    expect(dateOrderOf(['25/3/24', '3/25/24', '3/26/24'], 'day first')).toBe('month first');
+    expect(dateOrderOf(['13/13/2026', '3/4/26'], 'month first')).toBe('month first');
+    // 8 December is still to come, 12 August is not; without a today either will do.
+    expect(dateOrderOf(['08/12/26'], 'day first', '2026-11-28')).toBe('month first');
+    expect(dateOrderOf(['12/08/26'], 'month first', '2026-11-28')).toBe('day first');
+    expect(dateOrderOf(['08/12/26'], 'day first')).toBe('day first');
+    // What is a date one way only says it, gone by or not.
+    expect(dateOrderOf(['25/12/26', '1/2/26'], 'month first', '2026-11-28')).toBe('day first');
+    for (const usual of ['month first', 'day first'] as const) expect(dateOrderOf(['1/2/27', '3/4/27'], usual, '2026-11-28')).toBe(usual);
+  });
+
+  it('a month alone is the last one gone by', () => {
+    for (const [text, month] of [['June', '2026-06-01'], ['last june', '2026-06-01'], ['in Sept.', '2026-09-01'], ['Nov', '2026-11-01'], ['December', '2025-12-01'], ['late may', '2026-05-01']] as const) expect(lastSuchMonth(text, '2026-11-01'), text).toBe(month); // prettier-ignore
+    for (const text of ['junes', 'marble', 'spring', 'monday', 'ju', 'May 2024', 'last', ''])
+      expect(lastSuchMonth(text, '2026-11-01'), text).toBeNull();
   });
 
   it('give the order of their column away by the first of them that can be no month', () => {

@@ -19,6 +19,63 @@ const rowsIn = ({ lines }: ReturnType<typeof read>): Out[] => {
 };
 const texts = (r: ReturnType<typeof read>) => r.assumptions.map((a) => a.text);
 
+describe('a wall calendar typed off by hand', () => {
+  const typed = [
+    ['Place', 'Street', 'Unit', 'Gas', 'Where it sits', 'Last cleaned'],
+    ['Osprey Diner', '114 Wharf Rd', 'Reach-in', '134a 12oz', 'next to fryer', '6/3/26'],
+    ['Osprey Diner', '114 Wharf Road', 'Walk in cooler', '404A / 2 lb 4 oz', 'roof', 'June'],
+    ['Marigold Bakery', '', 'Display case', 'R-290', 'rooftop bar', '13/13/2026'],
+    ['Marigold Bakery', '', 'Prep table', '290', 'line', '08/12/26'],
+  ];
+  it('keeps every kitchen to its own customer, however its street is written, and its days and charges', () => {
+    const r = read(typed);
+    expect(rowsIn(r)).toMatchObject([
+      { customer: 'Osprey Diner', kitchen: 'Osprey Diner', refrigerant: 'R134a', charge_kg: '0.3401942775', placement: 'fryer', coil_cleaning_last_done: '2026-06-03' },
+      { customer: 'Osprey Diner', kitchen: 'Osprey Diner', refrigerant: 'R404A', charge_kg: '1.0205828325', roof_work: 'yes', coil_cleaning_last_done: '2026-06-01' },
+      { customer: 'Marigold Bakery', kitchen: 'Marigold Bakery', placement: 'bar', notes: 'Last cleaned: 13/13/2026' },
+      { customer: 'Marigold Bakery', coil_cleaning_last_done: '2026-08-12' },
+    ]); // prettier-ignore
+    expect(rowsIn(r)[2]).not.toHaveProperty('roof_work');
+    expect(texts(r)).toContain('A month alone: read as the last one gone by, from its first day.');
+  });
+
+  it('says that days are read the other way round than the shop writes them', () => {
+    const told = (over: Partial<SheetContext>, answers: Record<string, string> = {}) => texts(read(typed, answers, over)).filter((t) => t.startsWith('Most dates')); // prettier-ignore
+    expect(told({})).toEqual([]);
+    expect(told({ dateOrder: 'day first' })).toEqual(['Most dates fit only with the month first: 3/4/24 is read as 4 March.']);
+    expect(told({ dateOrder: 'day first' }, { dates: 'month first' })).toEqual([]);
+  });
+
+  it('a charge beside the refrigerant stays a note where another column has the charge', () => {
+    const [row] = rowsIn(read([['Customer', 'Unit', 'Gas', 'Charge'], ['Ash', 'Reach-in', '134a 12oz', '14 oz']])); // prettier-ignore
+    expect(row).toMatchObject({ charge_kg: '0.39689332375', notes: 'Refrigerant in the sheet: 134a 12oz' });
+  });
+
+  it('asks who the customers are before streets stand for them', () => {
+    const rows = [['Street', 'Unit', 'Area'], ['9 Quay St', 'Reach-in', 'line'], ['', 'Walk-in', 'line']]; // prettier-ignore
+    expect(read(rows).questions).toMatchObject([{ id: 'customer', rows: 2, open: true, options: [{ value: 'address', label: 'None: each address is a customer' }, { value: '0', label: 'Street' }, { value: '1' }, { value: '2' }] }]); // prettier-ignore
+    const r = read(rows, { customer: 'address' });
+    expect(r.questions).toMatchObject([{ answer: 'address', open: false }]);
+    expect(rowsIn(r)).toMatchObject([{ customer: '9 Quay St' }, { customer: '9 Quay St' }]);
+  });
+
+  it('“place” and “when” are what their cells say', () => {
+    const targets = (head: string[], ...rows: string[][]) => read([head, ...rows]).columns.map((c) => c.target);
+    expect(targets(['Customer', 'Unit', 'Place'], ['Ash', 'WIC', 'roof'], ['Ash', 'RI', 'cook line'])[2]).toBe('placement');
+    expect(targets(['Customer', 'Unit', 'Place'], ['Ash', 'WIC', 'Harbor Mall'], ['Ash', 'RI', 'Station Rd'])[2]).toBe('kitchen');
+    expect(targets(['Customer', 'Unit', 'When'], ['Ash', 'WIC', '3/4/26'], ['Ash', 'RI', '6-10'], ['Elm', 'RI', '1/4/26'])[2]).toBe('last_cleaned'); // prettier-ignore
+    expect(targets(['Customer', 'Unit', 'When'], ['Ash', 'WIC', '6-10'], ['Ash', 'RI', 'Mon-Fri 6-10'])[2]).toBe('service_hours');
+  });
+
+  it('a list of units in one cell is a unit each once that was chosen; a name’s own comma is none', () => {
+    const of = (text: string) => rowsIn(read([['Customer', 'Equipment'], ['Ash', text]], { several: 'each', placement: 'line' })).map((u) => u.kind); // prettier-ignore
+    expect(of('Reach-in (2), prep table, WIC')).toEqual(['reach_in', 'reach_in', 'prep_table', 'walk_in_cooler']);
+    expect(of('undercounter x3; 1 walk-in; bar cooler')).toEqual(['undercounter', 'undercounter', 'undercounter', 'walk_in_cooler', 'reach_in']); // prettier-ignore
+    expect(of('2 reach-ins, 1 ice machine')).toEqual(['reach_in', 'reach_in', 'ice_machine']);
+    for (const one of ['Reach-in, 2 door', 'Freezer, upright', '2 door reach-in']) expect(of(one), one).toHaveLength(1);
+  });
+});
+
 describe('one cell of a unit', () => {
   /** What a row of a customer with these cells comes to, beside what every row has. */
   const one = (cells: Record<string, string>, answers: Record<string, string> = { placement: 'line' }) => {
@@ -270,7 +327,7 @@ describe('rows that belong to the one above', () => {
   });
 
   it('of two columns of one thing have both, a comma between', () => {
-    const table = { headers: ['a', '', 'Filter', 'Notes', 'b'], headerLine: 1, body: [{ line: 7, cells: ['x', 'loose', '20', 'loud', 'y'] }, { line: 8, cells: ['', '', '', '', 'z'] }], dropped: [] }; // prettier-ignore
+    const table = { headers: ['a', '', 'Filter', 'Notes', 'b'], headerLine: 1, above: [], body: [{ line: 7, cells: ['x', 'loose', '20', 'loud', 'y'] }, { line: 8, cells: ['', '', '', '', 'z'] }], dropped: [] }; // prettier-ignore
     expect(rowsOf(table, ['address', 'notes', 'notes', 'notes', 'address'])).toEqual([
       { line: 7, cells: { address: 'x, y' }, notes: ['loose', 'Filter: 20', 'loud'] },
       { line: 8, cells: { address: 'z' }, notes: [] },
@@ -339,13 +396,13 @@ describe('several units in a row', () => {
 describe('the table of a sheet', () => {
   it('begins under titles and blank rows, at the row with most names that are known', () => {
     const t = findTable(sheet([['Larkspur Refrigeration'], [], ['as of', '2026-01-02'], ['Customer', 'Equipment', 'Serial'], ['Ash', 'WIC', '1'], ['', '', ''], ['Ash', 'RI']])); // prettier-ignore
-    expect(t).toEqual({ headers: ['Customer', 'Equipment', 'Serial'], headerLine: 4, body: [{ line: 5, cells: ['Ash', 'WIC', '1'] }, { line: 7, cells: ['Ash', 'RI', ''] }], dropped: [] }); // prettier-ignore
+    expect(t).toEqual({ headers: ['Customer', 'Equipment', 'Serial'], headerLine: 4, above: ['Larkspur Refrigeration', 'as of', '2026-01-02'], body: [{ line: 5, cells: ['Ash', 'WIC', '1'] }, { line: 7, cells: ['Ash', 'RI', ''] }], dropped: [] }); // prettier-ignore
     // Rows that are wider than the names keep what they have.
     expect(findTable(sheet([['Customer', 'Equipment'], ['Ash', 'WIC', 'extra']]))).toMatchObject({ headers: ['Customer', 'Equipment', ''], body: [{ cells: ['Ash', 'WIC', 'extra'] }] }); // prettier-ignore
     // Not so far down.
     const deep = (n: number) => findTable(sheet([...Array.from({ length: n }, () => ['x']), ['Customer', 'Equipment'], ['Ash', 'WIC']])).headerLine; // prettier-ignore
     expect([deep(39), deep(40)]).toEqual([40, 1]);
-    expect(findTable(sheet([]))).toEqual({ headers: [], headerLine: 1, body: [], dropped: [] });
+    expect(findTable(sheet([]))).toEqual({ headers: [], headerLine: 1, above: [], body: [], dropped: [] });
   });
 
   it.each(['Total', 'TOTAL units: 3', 'Grand total', 'Subtotal', 'sub-total', 'Sub total', 'Count', 'Sum', 'End of list', 'end of report', 'Page 2'])('leaves out “%s”', (text) => {

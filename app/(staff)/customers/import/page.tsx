@@ -13,7 +13,7 @@ import { ColumnGuide } from './_components/column-guide';
 import { FileForm } from './_components/file-form';
 import { statusWords } from './_components/status';
 
-export const metadata: Metadata = { title: 'Import a fleet' };
+export const metadata: Metadata = { title: 'Bring in a sheet' };
 
 export default definePage('import:equipment', async ({ db }) => {
   const [kinds, recent, zone] = await Promise.all([fleetTaskKinds(db), recentImports(db), shopTimeZone(db)]);
@@ -22,7 +22,7 @@ export default definePage('import:equipment', async ({ db }) => {
     <>
       <Trail items={[{ href: '/customers', label: 'Customers' }]} />
       <PageHead
-        title="Import a fleet"
+        title="Bring in a sheet"
         lead="One row for each unit. The file is first only looked at: you see everything that is wrong with it, and nothing goes on file until all of it can."
         actions={<FileLink href="/customers/template">Template with examples</FileLink>}
       />

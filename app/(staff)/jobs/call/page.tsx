@@ -2,7 +2,8 @@ import { fullKitchenName } from '@/lib/core/wording/kitchen-name';
 import type { Metadata } from 'next';
 import Link from 'next/link';
 import { isId } from '@/lib/core/ids/is-id';
-import { findKitchens } from '@/lib/features/jobs/reads/find-kitchens';
+import type { NearKitchen } from '@/lib/features/find/reads/nearest';
+import { kitchensSaid, type FoundKitchen } from '@/lib/features/jobs/reads/find-kitchens';
 import { kitchenDesk } from '@/lib/features/jobs/reads/kitchen-desk';
 import { definePage } from '@/lib/server/doors/define-page';
 import { Button } from '@/app/_ui/buttons/button';
@@ -15,8 +16,7 @@ export const metadata: Metadata = { title: 'Take a call' };
 
 export default definePage('write:job', async ({ db, now, query }) => {
   const q = query.q?.trim().slice(0, 120) ?? '';
-  const found = q ? await findKitchens(db, q) : [];
-  const only = found.length === 1 ? found[0]?.id : undefined;
+  const { found, near, only } = await kitchensSaid(db, q);
   const kitchenId = isId(query.kitchen) ? query.kitchen : only;
   const desk = kitchenId ? await kitchenDesk(db, kitchenId, now) : null;
   return (
@@ -40,7 +40,7 @@ export default definePage('write:job', async ({ db, now, query }) => {
           Find
         </Button>
       </form>
-      {q && !desk ? <Found kitchens={found} /> : null}
+      {q && !desk ? <Found kitchens={found} near={near} /> : null}
       {desk ? (
         <div className="grid grid-cols-1 items-start gap-6 lg:grid-cols-[minmax(0,1fr)_26rem]">
           <Desk desk={desk} />
@@ -58,12 +58,14 @@ export default definePage('write:job', async ({ db, now, query }) => {
   );
 });
 
-function Found({ kitchens }: { kitchens: Awaited<ReturnType<typeof findKitchens>> }) {
-  if (kitchens.length === 0) return <p role="status">Nothing on file has all of these words. Try fewer of them, or a piece of one.</p>;
+function Found({ kitchens, near }: { kitchens: FoundKitchen[]; near: NearKitchen[] }) {
+  if (kitchens.length + near.length === 0)
+    return <p role="status">Nothing on file has all of these words. Try fewer of them, or a piece of one.</p>;
+  const shown: (NearKitchen & { unit?: string | null })[] = kitchens.length > 0 ? kitchens : near;
   return (
-    <Sheet title="Which one?">
+    <Sheet title={kitchens.length > 0 ? 'Which one?' : 'Nothing has all of these words. Nearest to them:'}>
       <ul>
-        {kitchens.map((k) => (
+        {shown.map((k) => (
           <li key={k.id} className="border-b border-line py-1.5 last:border-0">
             <Link href={`/jobs/call?kitchen=${k.id}`} className="font-bold">
               {fullKitchenName(k)}

@@ -1,7 +1,7 @@
 'use client';
 
 import { useState } from 'react';
-import { roleInfo, ROLES, type Role } from '@/lib/core/people/access';
+import { roleInfo, ROLES, VISITING_ROLES, type Role } from '@/lib/core/people/access';
 import type { WeeklyWindow } from '@/lib/core/visits/service-hours';
 import { GAUGE_GRADES } from '@/lib/core/condenser/types';
 import type { MeasureUnits } from '@/lib/core/measures/preferred';
@@ -25,6 +25,7 @@ export type PersonFields = {
   name: string;
   email: string;
   role: Role;
+  alsoVisits: boolean;
   skills: Skill[];
   shifts: WeeklyWindow[];
   onCall: WeeklyWindow[];
@@ -54,7 +55,7 @@ const ROLE_OPTIONS = ROLES.map((value) => ({ value, label: roleInfo(value).label
 
 /** Whoever is still to be put on file. */
 const NOBODY: PersonFields = {
-  id: '', version: 0, name: '', email: '', role: 'technician', skills: [], shifts: USUAL_SHIFT, onCall: [], phone: '', gaugeGrade: '1A', gaugeSpanPa: 3_447_379,
+  id: '', version: 0, name: '', email: '', role: 'technician', alsoVisits: false, skills: [], shifts: USUAL_SHIFT, onCall: [], phone: '', gaugeGrade: '1A', gaugeSpanPa: 3_447_379,
   homeLat: null, homeLng: null,
 }; // prettier-ignore
 
@@ -87,6 +88,14 @@ export function PersonForm({ person, units }: { person?: PersonFields; units: Me
               onChange={(e) => setRole(e.target.value as Role)}
               hint={roleInfo(role).duties}
             />
+            {VISITING_ROLES.includes(role) ? null : (
+              <Check
+                name="alsoVisits"
+                defaultChecked={p.alsoVisits}
+                label="Goes to kitchens too"
+                hint="Can be booked and planned for like a technician, by the shift and skills below."
+              />
+            )}
             {person ? null : (
               <div>
                 <NewPasswordField error={error('password')} label="First password" />
@@ -141,7 +150,7 @@ export function PersonForm({ person, units }: { person?: PersonFields; units: Me
               name="shifts"
               hours={p.shifts}
               error={error}
-              hint="Like 7-3:30 or 07:00-15:30. A day left empty is a day off. Without any hours nobody can be planned on visits."
+              hint="Like 7-3:30 or 07:00-15:30. A day left empty is a day off. Without any hours nobody who goes to kitchens can be planned for."
             />
             <HoursFields
               legend="On call"

@@ -1,12 +1,12 @@
 import 'server-only';
-import { VISITING_ROLES } from '../../../core/people/access';
+import { TAKES_VISITS } from '../../people/reads/visiting';
 import type { Tx } from '../../../database/client';
 
 /** Technicians and kitchens, each with whether a calendar address of theirs is live. */
 export async function calendarOwners(db: Tx) {
   const live = { where: { revokedAt: null }, select: { id: true } } as const;
   const technicians = await db.user.findMany({
-    where: { active: true, role: { in: VISITING_ROLES } },
+    where: { active: true, ...TAKES_VISITS },
     orderBy: { name: 'asc' },
     select: { id: true, name: true, feeds: live },
   });

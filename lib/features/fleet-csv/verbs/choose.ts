@@ -20,9 +20,12 @@ export function chooseInSheet({ db, now }: { db: Db; now: Date }, { runId, ...ch
       choices.sheet = Number(choice.value);
       choices.columns = {};
     } else if (choice.of === 'column') choices.columns[Number(choice.key)] = choice.value;
-    else if (choice.of === 'answer' && (choice.key === 'customer' || choice.key === 'unit'))
+    else if (choice.of === 'answer' && (choice.key === 'customer' || choice.key === 'unit') && /^\d+$/.test(choice.value)) {
+      // A column that says it takes the place of what was said of the whole sheet.
+      const { [choice.key]: _, ...others } = choices.answers;
+      choices.answers = others;
       choices.columns[Number(choice.value)] = choice.key;
-    else if (choice.of === 'answer') choices.answers[choice.key] = choice.value;
+    } else if (choice.of === 'answer') choices.answers[choice.key] = choice.value;
     else choices.values[choice.of] = { ...choices.values[choice.of], [choice.key]: choice.value };
     const { plan, report, reading } = await planImport(tx, given, now);
     await tx.importRun.update({

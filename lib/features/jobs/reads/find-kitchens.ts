@@ -1,6 +1,7 @@
 import 'server-only';
 import { Prisma, type Tx } from '../../../database/client';
 import { matching } from '../../../database/search';
+import { nearestKitchens } from '../../find/reads/nearest';
 
 export type FoundKitchen = { id: string; name: string; customer: string; address: string; phone: string; unit: string | null };
 
@@ -36,4 +37,11 @@ export async function findKitchens(db: Tx, said: string, limit = 12): Promise<Fo
     FROM "Kitchen" k JOIN "Customer" c ON c.id = k."customerId"
     WHERE k."archivedAt" IS NULL AND c."archivedAt" IS NULL AND ((${every}) ${phone})
     ORDER BY similarity(c.name || ' ' || k.name, ${said}) DESC, c.name, k.name LIMIT ${limit}`;
+}
+
+/** Kitchens by what was said; the nearest to it where none has all of it. `only` is the one that it can be. */
+export async function kitchensSaid(db: Tx, said: string) {
+  const found = said ? await findKitchens(db, said) : [];
+  const near = said && found.length === 0 ? await nearestKitchens(db, said) : [];
+  return { found, near, only: found.length === 1 ? found[0]?.id : undefined };
 }

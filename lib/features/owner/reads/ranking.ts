@@ -1,4 +1,5 @@
 import 'server-only';
+import { TAKES_VISITS } from '../../people/reads/visiting';
 import type { FoulingFilter } from '../../../core/owner/fouling-filter';
 import { places, type Believed } from '../../../core/owner/ties';
 import { Prisma, type Tx } from '../../../database/client';
@@ -66,6 +67,6 @@ export async function rankingChoices(db: Tx) {
     take: 500,
     select: { id: true, name: true },
   });
-  const people = await db.user.findMany({ where: { role: 'technician' }, orderBy: { name: 'asc' }, select: { id: true, name: true } });
+  const people = await db.user.findMany({ where: TAKES_VISITS, orderBy: { name: 'asc' }, select: { id: true, name: true } });
   return { customers, people };
 }

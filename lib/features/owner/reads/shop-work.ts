@@ -1,6 +1,6 @@
 import 'server-only';
 import type { OverdueAge, OverdueGroup } from '../../../core/owner/overdue';
-import { VISITING_ROLES } from '../../../core/people/access';
+import { TAKES_VISITS } from '../../people/reads/visiting';
 import { STORED_HOURS } from '../../../database/stored/shop';
 import { Prisma, type Tx } from '../../../database/client';
 import { visitsAndWays } from './visit-lines';
@@ -56,7 +56,7 @@ export async function overdueGroups(
     SELECT c.age, sum(c.tasks)::int AS tasks, c.refrigerant, c."roofWork", k.hours, c.booked, c."otherTime", k."nobodyThere"
     FROM counted c JOIN kitchens k ON k.id = c."kitchenId" GROUP BY 1, 3, 4, 5, 6, 7, 8`);
   const people = await db.user.findMany({
-    where: { active: true, role: { in: [...VISITING_ROLES] } },
+    where: { active: true, ...TAKES_VISITS },
     select: { skills: true, shifts: true },
   });
   return {

@@ -1,6 +1,6 @@
 import 'server-only';
 import { inOwnVan, inVans, type PartOnList } from '../../../core/parts';
-import { VISITING_ROLES } from '../../../core/people/access';
+import { TAKES_VISITS } from '../../people/reads/visiting';
 import type { Tx } from '../../../database/client';
 
 const VANS = { where: { pieces: { gt: 0 } }, orderBy: { technician: { name: 'asc' } } } as const;
@@ -18,7 +18,7 @@ export async function partsOnFile(db: Tx) {
 /** Who has a van, by name; where two are called the same, with their address. */
 export async function vansOfShop(db: Tx): Promise<{ id: string; name: string }[]> {
   const people = await db.user.findMany({
-    where: { active: true, role: { in: VISITING_ROLES } },
+    where: { active: true, ...TAKES_VISITS },
     orderBy: [{ name: 'asc' }, { id: 'asc' }],
     select: { id: true, name: true, email: true },
   });

@@ -18,7 +18,7 @@ export async function listPeople(db: Tx, now: Date) {
     include: { sessions: { where: { revokedAt: null, expiresAt: { gt: now } }, orderBy: { lastSeenAt: 'desc' } } },
   });
   return rows.map((u) => ({
-    id: u.id, name: u.name, email: u.email, role: u.role, active: u.active, skills: u.skills, shifts: weekly(u.shifts), sessions: u.sessions.length, lastSeenAt: u.sessions[0]?.lastSeenAt ?? null,
+    id: u.id, name: u.name, email: u.email, role: u.role, alsoVisits: u.alsoVisits, active: u.active, skills: u.skills, shifts: weekly(u.shifts), sessions: u.sessions.length, lastSeenAt: u.sessions[0]?.lastSeenAt ?? null,
   })); // prettier-ignore
 }
 

@@ -16,7 +16,7 @@ export function editPerson({ db, actor, now }: ServiceContext, { id, version, ..
     const before = await tx.user.findUnique({ where: { id } });
     if (!before) throw new AppError('not_found', 'That person is not on file.');
     if (keepsThePeople(before.role) && before.active && !keepsThePeople(data.role)) await keepAnOwner(tx, id, 'role');
-    if (takesVisits(before.role) && !takesVisits(data.role)) await refuseWithOpenVisits(tx, before, 'role');
+    if (takesVisits(before) && !takesVisits(data)) await refuseWithOpenVisits(tx, before, 'role');
     const { count } = await tx.user.updateMany({
       where: { id, version },
       data: { ...data, shifts: STORED_HOURS.write(data.shifts), onCall: STORED_HOURS.write(data.onCall), version: { increment: 1 } },

@@ -1,5 +1,5 @@
 import 'server-only';
-import { VISITING_ROLES } from '../../../core/people/access';
+import { TAKES_VISITS } from '../../people/reads/visiting';
 import { bringsLowSide } from '../../../core/tasks';
 import { addDays, approximateWeeks, fromDay, instantOf, toDay, type LocalDate } from '../../../core/calendar';
 import { needsOf } from '../../../core/visits/needs';
@@ -58,7 +58,7 @@ export async function weekProblem(db: Tx, monday: LocalDate, notBefore: Date, em
     fixed.map((v) => v.id),
   );
   const technicians = await db.user.findMany({
-    where: { active: true, role: { in: VISITING_ROLES } },
+    where: { active: true, ...TAKES_VISITS },
     include: { timeOff: true },
     orderBy: { name: 'asc' },
   });

@@ -1,5 +1,6 @@
 import 'server-only';
 import type { LocalDate } from '../../../core/calendar';
+import { BRINGING_KINDS } from '../../../core/tasks';
 import { Prisma, type Tx } from '../../../database/client';
 
 /** A task as the planner needs it. A week of a large shop has some ten thousand, so no more than that is read of each. */
@@ -13,11 +14,22 @@ const TASKS = Prisma.sql`
     u.name AS unit, u.refrigerant, u."roofWork", k.label, k.minutes, k."lowSide"
   FROM "Task" t JOIN "Unit" u ON u.id = t."unitId" JOIN "TaskKind" k ON k.key = t."kindKey"`;
 
-/** Tasks of some kitchens that fall due before `until` and stand on no open visit. */
+/**
+ * Tasks of some kitchens that fall due before `until` and stand on no open visit, and what rides along with them, whenever that
+ * is due: booked, it takes its time on the visit.
+ */
 export const freeTasks = (db: Tx, kitchenIds: readonly string[], until: LocalDate) =>
   db.$queryRaw<WeekTask[]>`
-    ${TASKS} WHERE t.active AND u."archivedAt" IS NULL AND t."kitchenId" = ANY(${[...kitchenIds]}::uuid[]) AND t."dueOn" < ${until}::date
-      AND NOT EXISTS (SELECT 1 FROM "VisitTask" vt WHERE vt."taskId" = t.id AND vt.open)
+    WITH due AS MATERIALIZED (
+      SELECT t.id, t."unitId", t."kindKey" FROM "Task" t
+      WHERE t.active AND t."kitchenId" = ANY(${[...kitchenIds]}::uuid[]) AND t."dueOn" < ${until}::date
+        AND NOT EXISTS (SELECT 1 FROM "VisitTask" vt WHERE vt."taskId" = t.id AND vt.open)
+    ), open AS (
+      SELECT DISTINCT "unitId" FROM due WHERE "kindKey" = ANY(${BRINGING_KINDS}::text[])
+    )
+    ${TASKS} WHERE t.active AND u."archivedAt" IS NULL AND t."kitchenId" = ANY(${[...kitchenIds]}::uuid[])
+      AND (t.id IN (SELECT id FROM due) OR (k."lowSide" AND t."unitId" IN (SELECT "unitId" FROM open)
+        AND NOT EXISTS (SELECT 1 FROM "VisitTask" vt WHERE vt."taskId" = t.id AND vt.open)))
     ORDER BY t.id`;
 
 /** Tasks that stand open on some visits. */

@@ -2,6 +2,7 @@ import 'server-only';
 import { DISTANCE_NAME, REGIONS } from '../../../core/measures/region';
 import { counted } from '../../../core/wording/counted';
 import type { Tx } from '../../../database/client';
+import { TAKES_VISITS } from '../../people/reads/visiting';
 import { weekly } from '../../visits/reads/visits';
 import { costsSet, shopSettings } from './settings';
 
@@ -11,7 +12,7 @@ export type FirstDayStep = { key: 'shop' | 'costs' | 'people' | 'fleet' | 'posit
 export async function firstDay(db: Tx): Promise<FirstDayStep[] | null> {
   if (await db.visit.findFirst({ select: { id: true } })) return null;
   const shop = await shopSettings(db);
-  const technicians = await db.user.findMany({ where: { role: 'technician', active: true } });
+  const technicians = await db.user.findMany({ where: { active: true, ...TAKES_VISITS } });
   const shiftless = technicians.filter((t) => weekly(t.shifts).length === 0).map((t) => t.name);
   const units = await db.unit.count({ where: { archivedAt: null } });
   const [kitchens, lost] = [
@@ -33,7 +34,9 @@ export async function firstDay(db: Tx): Promise<FirstDayStep[] | null> {
       key: 'people',
       done: technicians.length > 0 && shiftless.length === 0,
       text:
-        shiftless.length > 0 ? `${shiftless.join(', ')}: no shift yet.` : 'Technicians with their shifts, and who is licensed for what.',
+        shiftless.length > 0
+          ? `${shiftless.join(', ')}: no shift yet.`
+          : 'Technicians with their shifts, and who is licensed for what. Whoever else goes to kitchens, you among them, says so on their own page under People.',
     },
     {
       key: 'fleet',

@@ -110,6 +110,6 @@ async function readMe(tx: Tx, userId: string, { currency, dates }: Pick<Me, 'cur
     temperatureUnit: u.temperatureUnit,
     pressureUnit: u.pressureUnit,
     massUnit: u.massUnit,
-    ...(takesVisits(u.role) ? { sharesArrivals: u.sharesArrivals } : {}),
+    ...(takesVisits(u) ? { sharesArrivals: u.sharesArrivals } : {}),
   };
 }

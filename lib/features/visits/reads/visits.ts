@@ -1,7 +1,7 @@
 import 'server-only';
 import { STORED_VISIT_EVENT } from '../../../database/stored/records';
 import { STORED_HOURS } from '../../../database/stored/shop';
-import { VISITING_ROLES } from '../../../core/people/access';
+import { TAKES_VISITS } from '../../people/reads/visiting';
 import type { WeeklyWindow } from '../../../core/visits/service-hours';
 import { toLocalDate } from '../../../core/calendar/date-column';
 import type { Tx } from '../../../database/client';
@@ -65,7 +65,7 @@ export type BoardVisit = Awaited<ReturnType<typeof visitsBetween>>[number];
 /** People who do visits, with what booking asks of them. */
 export async function bookableTechnicians(db: Tx) {
   const rows = await db.user.findMany({
-    where: { active: true, role: { in: VISITING_ROLES } },
+    where: { active: true, ...TAKES_VISITS },
     orderBy: { name: 'asc' },
     include: { timeOff: true },
   });

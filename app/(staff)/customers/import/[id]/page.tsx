@@ -30,7 +30,7 @@ export default definePage('import:equipment', async ({ db, params }) => {
       <Trail
         items={[
           { href: '/customers', label: 'Customers' },
-          { href: '/customers/import', label: 'Import' },
+          { href: '/customers/import', label: 'Bring in a sheet' },
         ]}
       />
       <PageHead title={run.fileName} lead={counted(run.rows, 'row')} />

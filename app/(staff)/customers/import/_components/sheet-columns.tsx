@@ -9,7 +9,10 @@ const OPTIONS = [...TARGETS.map((t) => ({ value: t.key, label: t.label })), { va
 export function SheetColumns({ runId, columns, headerLine }: { runId: string; columns: SheetColumn[]; headerLine: number }) {
   const shown = columns.filter((c) => c.filled > 0);
   return (
-    <Sheet title="Columns" aside={<span className="text-soft">Names found in row {headerLine}</span>}>
+    <Sheet
+      title="Columns"
+      aside={<span className="text-soft">{headerLine > 0 ? `Names found in row ${headerLine}` : 'No row names them'}</span>}
+    >
       <Table label="What each column is">
         <thead>
           <tr>

@@ -1,6 +1,6 @@
 import type { ReactNode } from 'react';
 import { counted } from '@/lib/core/wording/counted';
-import type { SheetView } from '@/lib/core/sheet';
+import { ALL_TABS, type SheetView } from '@/lib/core/sheet';
 import { Sheet } from '@/app/_ui/page/sheet';
 import { Choose } from './choose';
 import { SheetColumns } from './sheet-columns';
@@ -23,19 +23,14 @@ const ON_FILE_OPTIONS = [
 
 /** A sheet of any form on its way onto the file: what is to be decided first, then what was understood. */
 export function SheetRoom({ runId, reading, rowsOnFile, answer, ready }: Props) {
-  const { sheets, chosen } = reading;
+  const { sheets, chosen, tabs = 0 } = reading;
+  const each = sheets.map((name, i) => ({ value: String(i), label: name || `Sheet ${i + 1}` }));
+  const all = tabs > 1 ? [{ value: String(ALL_TABS), label: `All ${tabs} with the same columns` }] : [];
   return (
     <>
       {sheets.length > 1 ? (
         <div className="max-w-sm">
-          <Choose
-            runId={runId}
-            of="sheet"
-            about="sheet"
-            value={String(chosen)}
-            options={sheets.map((name, i) => ({ value: String(i), label: name || `Sheet ${i + 1}` }))}
-            label="Sheet of the workbook"
-          />
+          <Choose runId={runId} of="sheet" about="sheet" value={String(chosen)} options={[...all, ...each]} label="Sheet of the workbook" />
         </div>
       ) : null}
       <SheetQuestions runId={runId} questions={reading.questions} groups={reading.groups} />

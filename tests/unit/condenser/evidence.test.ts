@@ -1,12 +1,12 @@
 import { describe, expect, it } from 'vitest';
-import { cleanPrior, type CondenserUnit, type Reading } from '@/lib/core/condenser';
+import { cleanPrior, estimate, updateBaseline, type CondenserUnit, type Reading } from '@/lib/core/condenser';
 import { evidenceOf, type Hypothesis } from '@/lib/core/condenser/inference/evidence';
 import { sceneOf } from '@/lib/core/condenser/inference/scene';
 import { CHANNELS, solve, type Seen, type Solution } from '@/lib/core/condenser/inference/solve';
 import { OVER, UNKNOWNS } from '@/lib/core/condenser/inference/state';
 import { HANGS, MOVES, TAIL, TOGETHER } from '@/lib/core/condenser/inference/together';
 import { keysOf } from '@/lib/core/typed/closed-set';
-import { F, REACH_IN, readingOf, stateAt } from '../../support/condenser';
+import { CONDITIONS, F, REACH_IN, readingOf, stateAt } from '../../support/condenser';
 
 const VALVED: CondenserUnit = { ...REACH_IN, kind: 'walk_in_cooler', expansion: 'valve', circuitAccess: 'ports' };
 const KINDS = ['capillary', 'valve'] as const;
@@ -118,5 +118,23 @@ describe('the evidence of a hypothesis', () => {
       return evidenceOf(solution, scene.seen, given) - evidenceOf(solution, off, given);
     };
     expect(cost(true)).toBeGreaterThan(cost(false));
+  });
+});
+
+describe('a machine that was read after its cleanings', () => {
+  const state = stateAt(VALVED, 1, F(88));
+  const whole = (more: Partial<Reading> = {}) => readingOf(state, { dischargeLineK: state.dischargeLineK - 2, coilGrade: 'bare', fanGrade: 'sound', ...more }); // prettier-ignore
+  const learnt = [1, 2, 3].reduce(
+    (own, day) => updateBaseline(own, estimate(VALVED, whole({ phase: 'after', at: day * 9e9 }), own, CONDITIONS)),
+    cleanPrior(VALVED),
+  );
+  const worn = (hotterK: number, own = learnt) => {
+    const e = estimate(VALVED, whole({ at: 4 * 9e9, dischargeLineK: state.dischargeLineK - 2 + hotterK }), own, CONDITIONS);
+    return e.causes.find((c) => c.id === 'weak_compressor')?.weight ?? 0;
+  };
+
+  it('has worn valves as soon as its discharge gas is hotter than its own usual, one never read later', () => {
+    expect(worn(12)).toBeGreaterThan(3 * worn(0));
+    expect(worn(12)).toBeGreaterThan(2 * worn(12, cleanPrior(VALVED)));
   });
 });

@@ -2,7 +2,7 @@ import { addDays, localDate, type LocalDate } from '@/lib/core/calendar';
 import type { Placement } from '@/lib/core/equipment/build';
 import { GRADES, type CoilGrade } from '@/lib/core/findings/grades';
 import type { FleetUnit, Hyper, UnitEvent, UnitHistory } from '@/lib/core/fouling';
-import { PIECE_SD } from '@/lib/core/fouling/hyper';
+import { CEILING_SD, PIECE_SD } from '@/lib/core/fouling/hyper';
 import type { RandomStream } from '@/lib/core/numerics/random';
 
 /** Draws from the fouling model itself, written independently of the filter: for calibration by simulation. */
@@ -13,6 +13,8 @@ export type Truth = {
   shape: Shape;
   /** Days in which growth in a line half fills the fins: the scale on which it slows, or feeds on itself. */
   scale: number;
+  /** Deposit that it comes to in the end, where it levels off. */
+  ceiling: number;
   fresh: number;
   residue: number;
   age: number;
@@ -23,11 +25,11 @@ export const START = localDate('2024-01-01');
 export const REACH = 3650;
 
 /** Operational days of a coil's own shape over `days`, short ones where growth feeds on itself. */
-function clock({ shape, age, scale, fresh, residue }: Truth, hyper: Hyper, days: number): number {
+function clock({ shape, age, scale, ceiling, fresh, residue }: Truth, hyper: Hyper, days: number): number {
   if (shape === 'line') return days;
   if (shape === 'levelling') {
     // In a line it would be at the ceiling after tau days.
-    const tau = (hyper.levelling.ceiling / 0.5) * scale;
+    const tau = (ceiling / 0.5) * scale;
     return tau * (Math.exp(-age / tau) - Math.exp(-(age + days) / tau));
   }
   // By what is there, old or new: y = 0.5·(t/scale)^power, from the t of today's y on.
@@ -51,13 +53,13 @@ function grow(s: RandomStream, t: Truth, hyper: Hyper, days: number): number {
 }
 
 /** A rate and a shape as the prior has them: most units like their kind, one in twelve anything within wide bounds. */
-function drawRate(s: RandomStream, hyper: Hyper, lnMean: number): Pick<Truth, 'rate' | 'shape' | 'scale'> {
+function drawRate(s: RandomStream, hyper: Hyper, lnMean: number): Pick<Truth, 'rate' | 'shape' | 'scale' | 'ceiling'> {
   const narrow = Math.sqrt(hyper.unitSd ** 2 - PIECE_SD ** 2);
   const rate = Math.exp(lnMean + narrow * (s.chance(0.08) ? 2.5 : 1) * s.normal() + PIECE_SD * s.normal());
   const u = s.next();
   const { levelling, accelerating } = hyper;
   const shape = u < levelling.probability ? 'levelling' : u < levelling.probability + accelerating.probability ? 'feeding' : 'line';
-  return { rate, shape, scale: 0.5 / rate };
+  return { rate, shape, scale: 0.5 / rate, ceiling: levelling.ceiling * Math.exp(CEILING_SD * s.normal()) };
 }
 
 function washed(s: RandomStream, t: Truth, hyper: Hyper, lnMean: number): void {

@@ -1,5 +1,5 @@
 import { scaledTail } from './special';
-import { PIECE_SD, RATE_CENTRES, RATE_COUNT, SHAPES, type Hyper } from './hyper';
+import { CEILING_SD, PIECE_SD, RATE_CENTRES, RATE_COUNT, SHAPES, type Hyper } from './hyper';
 
 /**
  * The deposit as a bank of small Kalman filters, one for each piece of the rate and each shape of growth.
@@ -114,9 +114,18 @@ export type Step = {
   /** Times that a deposit above or below the mean at their beginning counts at their end, and by how much a rate above the mean does. */
   byStart: number;
   byRate: number;
+  /** Sd of the gain that comes of not knowing where this coil's growth levels off. */
+  unsure: number;
 };
 
-const step: Step = { gain: 0, noise: 0, byStart: 1, byRate: 0 };
+const step: Step = { gain: 0, noise: 0, byStart: 1, byRate: 0, unsure: 0 };
+
+/** Gain by which τ(e^(−age/τ) − e^(−(age + days)/τ)) rises for each unit of ln τ. */
+function byCeiling(growth: Growth, id: number, age: number, days: number): number {
+  const tau = growth.levelling.ceiling * (PER_DEPOSIT_DAYS[id - RATE_COUNT] as number);
+  const [from, to] = [age / tau, (age + days) / tau];
+  return tau * ((1 + from) * Math.exp(-from) - (1 + to) * Math.exp(-to));
+}
 
 /**
  * The days ahead of a piece with such a deposit, fresh and in all, `age` days after its last cleaning (null: nobody knows when that was);
@@ -132,9 +141,11 @@ export function daysAhead(
   at: { fresh: number; deposit: number; rate: number },
 ): Step {
   if (id < 2 * RATE_COUNT) {
-    const gain = season * operationalDays(growth, id, age ?? ageByDeposit(growth, id, at.fresh), days);
+    const run = age ?? ageByDeposit(growth, id, at.fresh);
+    const gain = season * operationalDays(growth, id, run, days);
     step.gain = step.noise = step.byRate = gain;
     step.byStart = 1;
+    step.unsure = id < RATE_COUNT ? 0 : season * CEILING_SD * byCeiling(growth, id, run, days);
     return step;
   }
   const a = HALF_FILLED * (PER_DEPOSIT_DAYS[id - 2 * RATE_COUNT] as number);
@@ -143,6 +154,7 @@ export function daysAhead(
   const t = from ** (1 / power);
   const u = t + (season * days) / a;
   const to = u ** power;
+  step.unsure = 0;
   step.gain = a * (to - from);
   step.byStart = (to * t) / (u * from);
   step.byRate = (season * days * to) / u;
@@ -164,8 +176,8 @@ export function predict(bank: Bank, hyper: Growth, age: number | null, days: num
     here.fresh = fresh;
     here.deposit = fresh + (bank[o + R] as number);
     here.rate = rate;
-    const { gain, noise, byStart, byRate } = daysAhead(hyper, bank[o] as number, age, days, season, here);
-    const luck = hyper.diffusion * noise * (rate > 1e-5 ? rate : 1e-5);
+    const { gain, noise, byStart, byRate, unsure } = daysAhead(hyper, bank[o] as number, age, days, season, here);
+    const luck = hyper.diffusion * noise * (rate > 1e-5 ? rate : 1e-5) + (unsure * rate) ** 2;
     const fx = bank[o + FX] as number;
     const xx = bank[o + XX] as number;
     bank[o + F] = fresh + gain * rate;

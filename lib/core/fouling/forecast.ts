@@ -97,7 +97,7 @@ export function crossedWithin(a: Ahead, lnK: number, days: number): number {
     const { gain, byStart } = ahead;
     const distance = -lnK - deposit;
     const start = Math.max(depositVariance(bank, o), 0);
-    const variance = ahead.byRate * ahead.byRate * (bank[o + AT.XX] as number);
+    const variance = ahead.byRate * ahead.byRate * (bank[o + AT.XX] as number) + (ahead.unsure * rate) ** 2;
     const joint = ahead.byRate * ((bank[o + AT.FX] as number) + (bank[o + AT.RX] as number));
     const noise = hyper.diffusion * ahead.noise * Math.max(rate, 1e-5);
     if (distance * distance > 36 * start) {

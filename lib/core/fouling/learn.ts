@@ -26,6 +26,14 @@ type Scale = {
   speaks?: (unit: FleetUnit) => boolean;
 };
 
+type Steps = Hyper['grades']['thresholds'];
+const steppedAt = ([a, b, c, d]: Steps, i: number, value: number): Steps => [
+  i === 0 ? value : a,
+  i === 1 ? value : b,
+  i === 2 ? value : c,
+  i === 3 ? value : d,
+];
+
 const SCALES: readonly Scale[] = [
   { of: (h) => h.diffusion, with: (h, diffusion) => ({ ...h, diffusion }), step: 1.5, sd: Math.LN2, most: 0.2 },
   { of: (h) => h.drift, with: (h, drift) => ({ ...h, drift }), step: 1.6, sd: Math.LN2, most: 1 },
@@ -53,6 +61,16 @@ const SCALES: readonly Scale[] = [
     most: 365,
     speaks: ({ history }) => !history.startedClean,
   },
+  // Where this shop's people step from grade to grade, judged to a tenth: only readings of the same coils tell. Drawn from the model itself
+  // the likelihood has them some 3 % low, since a look is taken by two moments: so steps are wide, and no shop is moved by that.
+  ...([0, 1, 2, 3] as const).map((i) => ({
+    of: (h: Hyper) => h.grades.thresholds[i],
+    with: (h: Hyper, value: number): Hyper => ({ ...h, grades: { ...h.grades, thresholds: steppedAt(h.grades.thresholds, i, value) } }),
+    step: 1.1,
+    sd: 0.1,
+    most: 1,
+    speaks: ({ history }: FleetUnit) => history.events.some((e) => e.kind === 'reading' && e.setAside === undefined && !e.teaches),
+  })),
 ];
 
 /** One step of each scale up or down, where the evidence gains more than the prior loses. */

@@ -71,13 +71,14 @@ export function cycles(fresh: Ahead, costs: Costs, riskLimit: Limit, failureLimi
     for (let k = 0; k < n; k++) {
       const step = 7 * (WEEKS[k] as number) - day;
       day = 7 * (WEEKS[k] as number);
-      const { gain, noise, byStart, byRate } = stepAhead(fresh, piece.id, day, start);
+      const { gain, noise, byStart, byRate, unsure } = stepAhead(fresh, piece.id, day, start);
       const mean = piece.mean + gain * piece.rate;
       const variance = Math.max(
         0,
         byStart * byStart * piece.variance +
           byRate * (2 * byStart * piece.joint + byRate * piece.rateVariance) +
-          fresh.hyper.diffusion * noise * piece.rate,
+          fresh.hyper.diffusion * noise * piece.rate +
+          (unsure * piece.rate) ** 2,
       );
       const beyondNow = over(-failureLimit.lnK, mean, variance + failureVar);
       hazard += (costs.failureChancePerDay * step * (beyond + beyondNow)) / 2;

@@ -55,11 +55,11 @@ describe('hyperparameters from the fleet', () => {
     expect(moved).toBeLessThan(1.25 * Math.LN2);
   });
 
-  it('learn from one shop whether its coils level off, or do not', () => {
-    const shop = (share: number) => {
+  it('learn from a shop whether its coils level off, or do not', () => {
+    const shop = (share: number, seed: number) => {
       const truth = { ...H, levelling: { ...H.levelling, probability: share }, accelerating: { ...H.accelerating, probability: 0 } };
       return Array.from({ length: 8 }, (_, k) => {
-        const s = new RandomStream(12, `levelling ${k}`);
+        const s = new RandomStream(seed, `levelling ${k}`);
         const effect = H.kitchenSd * s.normal();
         return Array.from({ length: 5 }, (): FleetUnit => {
           const placement = s.pick(PLACEMENTS);
@@ -67,7 +67,9 @@ describe('hyperparameters from the fleet', () => {
         });
       }).flat();
     };
-    const believed = (share: number) => fitHyper(shop(share), H, 'test').levelling.probability;
+    // Of one shop a few coils' luck may speak for it: the mean of two.
+    const believed = (share: number) =>
+      [12, 13].reduce((sum, seed) => sum + fitHyper(shop(share, seed), H, 'test').levelling.probability / 2, 0);
     const [all, none] = [believed(1), believed(0)];
     expect(all).toBeGreaterThan(0.5);
     expect(none).toBeLessThan(0.25);

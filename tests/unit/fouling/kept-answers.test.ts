@@ -139,7 +139,7 @@ function fleet(): FleetUnit[] {
   });
 }
 
-const model = ({ lnRate, restore, unitSd, kitchenSd, diffusion, drift, levelling, accelerating, changePerYear, misread, eyes, season, unknownRunDays, modelVersion }: Hyper) => ({ modelVersion, lnRate, unitSd, kitchenSd, diffusion, drift, restore, levelling, accelerating, changePerYear, misread, eyes, season, unknownRunDays }); // prettier-ignore
+const model = ({ lnRate, restore, unitSd, kitchenSd, diffusion, drift, levelling, accelerating, changePerYear, misread, eyes, grades, season, unknownRunDays, modelVersion }: Hyper) => ({ modelVersion, lnRate, unitSd, kitchenSd, diffusion, drift, restore, levelling, accelerating, changePerYear, misread, eyes, grades, season, unknownRunDays }); // prettier-ignore
 const refused = (what: () => unknown): unknown => {
   try {
     return what();

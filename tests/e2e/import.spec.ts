@@ -100,6 +100,21 @@ test('a sheet in a shop’s own words is told what was not understood: column, r
   await accessible();
 });
 
+test('a kitchen’s units are typed a line each, looked at, and put on file', async ({ page, signIn, accessible }) => {
+  await signIn('dispatcher');
+  await page.goto('/customers?q=harbour');
+  await page.getByRole('link', { name: 'Harbour Hall' }).first().click();
+  await page.getByRole('link', { name: 'New unit' }).click();
+  await page.getByLabel('A line for each unit').fill('Bait reach-in, 134a, by the fryer, June\nCellar walk-in, 404A, back of house');
+  await accessible();
+  await page.getByRole('button', { name: 'Look at them' }).click();
+  await expect(page.getByRole('row', { name: /Harbour Hall/ }).filter({ hasText: /Bait Reach-in/i })).toContainText('Beside fryer');
+  await page.getByRole('button', { name: 'Put 2 units on file' }).click();
+  await expect(page.getByText('Done', { exact: true })).toBeVisible();
+  await page.goto('/customers?q=bait');
+  await expect(page.getByText(/Harbour Hall/).first()).toBeVisible();
+});
+
 /** How long the main thread of a process has stood ready without a core so far, ms; 0 where the system does not say. */
 const waitedForACore = (pid: number): number => {
   const said = `/proc/${pid}/task/${pid}/schedstat`;

@@ -3,6 +3,7 @@ export { readSheet, type SheetContext } from './read-sheet';
 export { ALL_TABS } from './together';
 export { forTheNext } from './questions';
 export { LEAVE, TARGETS } from './targets';
+export { unitLines } from './unit-lines';
 export { viewOf, type SheetView } from './view';
 export { KIND_OPTIONS, PLACEMENT_OPTIONS, refrigerantOptions, type Option } from './values';
 export {

@@ -37,6 +37,8 @@ export function kindsAsRows(table: Table): Table {
   });
 }
 
+/** What the one column of them is called, and known by (months in TARGETS). */
+const MARKED_MONTHS = 'Marked months';
 const MONTHS = ['jan', 'feb', 'mar', 'apr', 'may', 'jun', 'jul', 'aug', 'sep', 'oct', 'nov', 'dec'];
 const monthOf = (header: string): number => {
   const m = /^([a-z]{3,9})\.?(?:[\s'’-]*\d{2,4})?$/i.exec(header.trim());
@@ -58,8 +60,6 @@ export function monthsAsOne(table: Table): Table {
     ],
   ]);
 }
-
-export const MARKED_MONTHS = 'Marked months';
 
 /** Months of a cell that monthsAsOne wrote, from 1. */
 export const monthsIn = (cell: string): number[] => [

@@ -7,6 +7,8 @@ export const MOST_FLEET_BYTES = 10_000_000;
 export const CheckFleet = z
   .object({
     file: z.instanceof(File, { error: 'Choose a file or paste its lines.' }).optional(),
+    /** Whose units the pasted lines are, a line each. */
+    kitchen: z.uuid().optional(),
     pasted: z.string().overwrite(manyLines).max(10_000_000, 'Too much to paste; choose the file instead.').optional(),
   })
   .refine((f) => (f.file && f.file.size > 0) || f.pasted?.trim(), { path: ['file'], message: 'Choose a file or paste its lines.' })

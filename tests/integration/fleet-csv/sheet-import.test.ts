@@ -103,6 +103,28 @@ describe('what was decided of a sheet', () => {
     chooseInSheet(ctx(), { runId, of, key, value });
   const handIn = async (csv = SHEET) => (await checkImport(ctx(), { fileName: 'sole.csv', csv })).runId;
 
+  it('of a kitchen’s units typed a line each goes onto that kitchen, however its name is written', async () => {
+    const { db } = database;
+    const customer = await db.customer.create({ data: { name: 'GANNET fish bar' } });
+    const kitchen = await db.kitchen.create({ data: kitchenRow(customer.id, { name: 'HARBOR front' }) });
+    const lines = 'Reach-in, 134a, by the fryer\n2x undercounter, 290, bar\n';
+    const { runId } = await checkImport(ctx(), { fileName: 'Typed lines', lines, kitchenId: kitchen.id });
+    await choose(runId, 'answer', 'several', 'each');
+    expect((await read(runId)).report.summary).toMatchObject({ open: 0, errors: 0, units: 3, newKitchens: 0, customers: 0 });
+    expect((await run(runId)).status).toBe('done');
+    const units = await db.unit.findMany({ where: { kitchenId: kitchen.id }, orderBy: { name: 'asc' }, include: { tasks: true } });
+    expect(units.map((u) => [u.kind, u.refrigerant, u.placement, u.tasks.length > 0])).toEqual([
+      ['reach_in', 'R134a', 'fryer', true],
+      ['undercounter', 'R290', 'bar', true],
+      ['undercounter', 'R290', 'bar', true],
+    ]);
+    await undoImport(ctx(), runId);
+    await db.kitchen.update({ where: { id: kitchen.id }, data: { archivedAt: now } });
+    await expect(checkImport(ctx(), { fileName: 'Typed lines', lines, kitchenId: kitchen.id })).rejects.toMatchObject({
+      code: 'not_found',
+    });
+  });
+
   it('of whose a whole list is holds for that list, until a column says it', async () => {
     const list = (gas: string) => `Osprey Diner,,\nItem,Fluid,Place in kitchen\nReach-in,${gas},line\n`;
     const runId = await handIn(list('R290'));

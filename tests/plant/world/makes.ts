@@ -60,7 +60,7 @@ const USUAL: Make = {
 
 /**
  * Part C is of another make: narrower tubes, deeper coils with less air, other motors and shells, tighter valves, smaller receivers.
- * Parts D to J are of a third to a ninth: each range moved by chance from A's, as far as C's at most, towards it or away.
+ * Parts D to K are of a third to a tenth: each range moved by chance from A's, as far as C's at most, towards it or away.
  */
 export const MAKES: Record<Part, Make> = {
   A: USUAL,
@@ -248,5 +248,28 @@ export const MAKES: Record<Part, Make> = {
     receiver: [0.7353, 1.403],
     fan: { free: [1.28, 1.791], power: [1.714, 2.014], still: [0.06527, 0.1495] },
     valve: { spanK: [3.482, 5.482], opened: [0.3516, 0.6033] },
+  },
+  K: {
+    airRise: [0.4352, 0.6933],
+    airShare: [0.662, 0.8665],
+    airPower: [0.4615, 0.6984],
+    gasTimes: [3.09, 5.77],
+    liquidTimes: [1.708, 3.22],
+    bypass: [0.0103, 0.08059],
+    refrigerantPower: [0.4261, 0.8],
+    boxFall: [0.3221, 0.5442],
+    boxShare: [0.5515, 0.8015],
+    boxGasTimes: [3.183, 6.366],
+    filling: { medium: -0.06914, low: -0.04783, spread: 0.1121 },
+    slope: { mean: -2.379, spread: 0.05502 },
+    motor: { small: 0.7601, large: 0.8318 },
+    motorFall: [0.1327, 0.3827],
+    shell: { sealed: [0.3286, 0.5286], ports: [0.1089, 0.2417] },
+    exchanger: [0.2473, 0.5946],
+    subcooling: [1.78, 6.559],
+    tube: { diameter: 0.9968e-3, length: 2.666 },
+    receiver: [0.727, 1.391],
+    fan: { free: [1.286, 1.808], power: [1.746, 2.046], still: [0.06676, 0.1465] },
+    valve: { spanK: [3.131, 5.131], opened: [0.3317, 0.5634] },
   },
 };

@@ -1,7 +1,7 @@
 import type { Application, CondenserKind, Expansion, UnitKind } from '../../../lib/core/equipment/build';
 
-export const PARTS = ['A', 'B', 'C', 'D', 'E', 'F', 'G', 'H', 'I', 'J'] as const;
-/** A sets constants, B was looked at while that was done, C to I judged until they had been read, J judges. */
+export const PARTS = ['A', 'B', 'C', 'D', 'E', 'F', 'G', 'H', 'I', 'J', 'K'] as const;
+/** A sets constants, B was looked at while that was done, C to J judged until they had been read, K judges. */
 export type Part = (typeof PARTS)[number];
 
 /** What a maker sells: ranges out of which one machine is drawn. Watts of cooling at 32.2 °C air, box at set point. */
@@ -207,7 +207,7 @@ const I = rows('I', [
   ['I ice machine', 'ice_machine', 'medium', 'R404A', 'valve', 1100, 2400, 32, 'fin_and_tube', false],
 ]);
 
-/** Machines to judge on, of a ninth make. */
+/** Machines that judged, of a ninth make. */
 const J = rows('J', [
   ['J reach-in, two doors, propane', 'reach_in', 'medium', 'R290', 'capillary', 390, 800, 37, 'fin_and_tube', true],
   ['J reach-in, glass door', 'reach_in', 'medium', 'R134a', 'capillary', 320, 660, 36, 'microchannel', true],
@@ -226,4 +226,23 @@ const J = rows('J', [
   ['J ice machine', 'ice_machine', 'medium', 'R404A', 'valve', 1000, 2300, 32, 'fin_and_tube', false],
 ]);
 
-export const TEMPLATES: readonly Template[] = [...A, ...B, ...C, ...D, ...E, ...F, ...G, ...H, ...I, ...J];
+/** Machines to judge on, of a tenth make. */
+const K = rows('K', [
+  ['K reach-in, one door', 'reach_in', 'medium', 'R134a', 'capillary', 300, 610, 38, 'fin_and_tube', true],
+  ['K reach-in, propane, glass doors', 'reach_in', 'medium', 'R290', 'capillary', 370, 790, 36, 'microchannel', true],
+  ['K undercounter, isobutane', 'undercounter', 'medium', 'R600a', 'capillary', 150, 280, 38, 'wire_and_tube', true],
+  ['K prep table, propane', 'prep_table', 'medium', 'R290', 'capillary', 300, 620, 37, 'fin_and_tube', true],
+  ['K drawer base', 'drawer_base', 'medium', 'R134a', 'capillary', 220, 430, 37, 'fin_and_tube', true],
+  ['K merchandiser, propane', 'display', 'medium', 'R290', 'capillary', 460, 950, 37, 'fin_and_tube', true],
+  ['K reach-in freezer, propane', 'reach_in', 'low', 'R290', 'capillary', 320, 650, -1, 'fin_and_tube', true],
+  ['K undercounter freezer', 'undercounter', 'low', 'R404A', 'capillary', 170, 320, -2, 'wire_and_tube', true],
+  ['K display case, 449A', 'display', 'medium', 'R449A', 'valve', 740, 1500, 37, 'fin_and_tube', false],
+  ['K walk-in cooler', 'walk_in_cooler', 'medium', 'R404A', 'valve', 2000, 4200, 36, 'microchannel', false],
+  ['K walk-in cooler, 448A', 'walk_in_cooler', 'medium', 'R448A', 'valve', 2100, 4400, 38, 'fin_and_tube', false],
+  ['K walk-in cooler, 134a', 'walk_in_cooler', 'medium', 'R134a', 'valve', 1900, 3600, 37, 'fin_and_tube', false],
+  ['K walk-in freezer', 'walk_in_freezer', 'low', 'R404A', 'valve', 1800, 3400, -5, 'fin_and_tube', false],
+  ['K walk-in freezer, 449A', 'walk_in_freezer', 'low', 'R449A', 'valve', 1800, 3300, -4, 'fin_and_tube', false],
+  ['K ice machine', 'ice_machine', 'medium', 'R404A', 'valve', 1050, 2300, 32, 'fin_and_tube', false],
+]);
+
+export const TEMPLATES: readonly Template[] = [...A, ...B, ...C, ...D, ...E, ...F, ...G, ...H, ...I, ...J, ...K];

@@ -7,7 +7,7 @@ import { CheckFleet, RunFleet, SheetChoice } from '@/lib/schemas/equipment/fleet
 import { defineCall, defineFormAction } from '@/lib/server/doors/define-action';
 import { env } from '@/lib/server/process/env';
 import { log } from '@/lib/server/process/log';
-import { onThread } from '@/lib/features/fleet-csv/verbs/on-thread';
+import { onThread, type ImportWork } from '@/lib/features/fleet-csv/verbs/on-thread';
 import { undoImport } from '@/lib/features/fleet-csv/verbs/undo-import';
 import { startImport } from '@/lib/features/fleet-csv/verbs/run-import';
 
@@ -15,19 +15,15 @@ import { startImport } from '@/lib/features/fleet-csv/verbs/run-import';
 const isWorkbook = (bytes: Uint8Array) => bytes[0] === 0x50 && bytes[1] === 0x4b && bytes[2] === 3 && bytes[3] === 4;
 
 export const checkFleet = defineFormAction('import:equipment', CheckFleet, async (ctx) => {
-  const { file, pasted } = ctx.input;
+  const { file, pasted, kitchen } = ctx.input;
+  const check = (given: Omit<Extract<ImportWork, { verb: 'check' }>, 'verb' | 'actor' | 'now'>) =>
+    onThread(env().DATABASE_URL, { verb: 'check', actor: { userId: ctx.actor.userId }, now: ctx.now, ...given });
   const chosen = file && file.size > 0 ? file : null;
   const fileName = chosen?.name ?? 'Pasted lines';
   const bytes = chosen && new Uint8Array(await chosen.arrayBuffer());
+  if (kitchen) redirect(`/customers/import/${await check({ fileName: 'Typed lines', lines: pasted ?? '', kitchenId: kitchen })}`);
   const given = bytes && isWorkbook(bytes) ? { bytes } : { csv: bytes ? new TextDecoder().decode(bytes) : (pasted ?? '') };
-  const runId = await onThread(env().DATABASE_URL, {
-    verb: 'check',
-    actor: { userId: ctx.actor.userId },
-    now: ctx.now,
-    fileName,
-    ...given,
-  });
-  redirect(`/customers/import/${runId}`);
+  redirect(`/customers/import/${await check({ fileName, ...given })}`);
 });
 
 export const runFleet = defineFormAction('import:equipment', RunFleet, async (ctx) => {

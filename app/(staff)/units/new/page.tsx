@@ -7,6 +7,7 @@ import { definePage } from '@/lib/server/doors/define-page';
 import { PageHead } from '@/app/_ui/page/sheet';
 import { Trail } from '@/app/_ui/page/trail';
 import { UnitForm } from '../_components/unit-form';
+import { UnitLines } from '../_components/unit-lines';
 
 export const metadata: Metadata = { title: 'New unit' };
 
@@ -22,6 +23,7 @@ export default definePage('write:equipment', async ({ db, actor, query }) => {
         ]}
       />
       <PageHead title="New unit" />
+      <UnitLines kitchenId={kitchen.id} />
       <UnitForm kitchenId={kitchen.id} units={await unitsOf(db, actor.userId)} />
     </>
   );

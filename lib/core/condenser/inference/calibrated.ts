@@ -21,7 +21,7 @@ const LN_WEIGHT: Partial<Record<CauseId, number>> = {
   evaporator_coil: -0.15,
   weak_compressor: 0.1,
   high_load: 0.7,
-  not_steady: 0.8,
+  not_steady: 1.2,
   reading_fault: 0.9,
 };
 /** A tube that is fed too much shows less of it than is thought, and passes for gas, until the unit was read after a cleaning. */

@@ -2,6 +2,7 @@ import { BLANKET } from '../condenser/zones';
 import { OWN_PARTS, type CauseId, type OwnMachine } from '../types';
 import { airside, type AirsidePart } from './airside';
 import { calibrated } from './calibrated';
+import { evidenceOf } from './evidence';
 import { coilGradeGiven, looksGiven, type Starved } from './looks';
 import { boxGiven, roomGiven, standingGiven } from './outside';
 import {
@@ -27,6 +28,7 @@ import type { Scene } from './scene';
 import type { Machine } from './equations';
 import { solve, solveWell, varianceOf, type Channel, type Seen, type Solution } from './solve';
 import * as S from './state';
+import { MOVES, type Way } from './together';
 
 /** One way in which the reading could have come about, and how much it is believed. */
 export type Component = {
@@ -50,7 +52,7 @@ export type Belief = {
   plain: Solution;
 };
 
-type Shifted = { cause: CauseId; prior: S.Prior; share: number; seen?: readonly Seen[]; machine?: Machine; by?: Starved };
+type Shifted = { cause: CauseId; prior: S.Prior; share: number; seen?: readonly Seen[]; machine?: Machine; by?: Starved; way?: Way };
 
 /** Every hypothesis weighed against one reading; null where the numbers leave the refrigerant's range. */
 export function infer(scene: Scene, doubts: number): Belief | null {
@@ -69,7 +71,7 @@ export function infer(scene: Scene, doubts: number): Belief | null {
     const { coilGrade } = scene.reading;
     const graded = h.cause === 'coil_fouling' && coilGrade ? coilGradeGiven(coilGrade, loss) : 1;
     const chance = priors[h.cause] * h.share * graded * outside(scene, h.cause, h.by);
-    return [{ h, solution, loss, lossSd, ln: TRUST * solution.lnEvidence + Math.log(chance) }];
+    return [{ h, solution, loss, lossSd, ln: TRUST * lnEvidenceIn(scene, solution, h) + Math.log(chance) + lnMet(scene, h) }];
   });
   const top = Math.max(...parts.map((p) => p.ln), ...own.map((o) => o.ln));
   if (!Number.isFinite(top)) return null;
@@ -136,22 +138,33 @@ function plainOf(scene: Scene): Plain | null {
   prior.mean[S.LN_K] = scene.lnClean - 0.3;
   const plain = solveWell(scene.machine, prior, scene.seen, scene.start);
   if (!plain) return null;
-  const measured = likelihoodOfK(plain, prior);
+  const measured = likelihoodOfK(plain, prior, lnEvidenceIn(scene, plain, { prior }));
   return measured.sd > 0 ? { plain, measured } : null;
 }
+
+type Weighable = Pick<Shifted, 'prior' | 'seen' | 'way'>;
+
+/** As its solution has it, or with what hangs together: that was measured on readings with line temperatures, and holds there. */
+function lnEvidenceIn({ reading, machine, sound, learnt, seen }: Scene, solution: Solution, h: Weighable): number {
+  if (reading.suctionLineK === undefined) return solution.lnEvidence;
+  return evidenceOf(solution, h.seen ?? seen, { prior: h.prior, sound, way: h.way, capillary: machine.capillary, learnt });
+}
+
+const lnMet = ({ reading, machine }: Scene, { way }: Weighable): number =>
+  way && reading.suctionLineK !== undefined ? MOVES[way][machine.capillary ? 'capillary' : 'valve'].lnMet : 0;
 
 const copy = (p: S.Prior): S.Prior => ({ mean: Float64Array.from(p.mean), sd: Float64Array.from(p.sd) });
 
 export type LikelihoodOfK = { mean: number; sd: number; /** ln evidence per unit density at its mean. */ ln: number };
 
 /** The reading's own word on ln K: the posterior with its wide prior taken out again. */
-function likelihoodOfK(plain: Solution, prior: S.Prior): LikelihoodOfK {
+function likelihoodOfK(plain: Solution, prior: S.Prior, lnEvidence: number): LikelihoodOfK {
   const m1 = plain.x[S.LN_K]!;
   const v1 = varianceOf(plain, S.LN_K);
   const [m0, v0] = [prior.mean[S.LN_K]!, prior.sd[S.LN_K]! ** 2];
   const v = 1 / Math.max(1e-6, 1 / v1 - 1 / v0);
   const mean = v * (m1 / v1 - m0 / v0);
-  return { mean, sd: Math.sqrt(v), ln: plain.lnEvidence + 0.5 * ((mean - m0) ** 2 / (v0 + v) + Math.log(v0 + v)) };
+  return { mean, sd: Math.sqrt(v), ln: lnEvidence + 0.5 * ((mean - m0) ** 2 / (v0 + v) + Math.log(v0 + v)) };
 }
 
 /**
@@ -235,18 +248,25 @@ function shifted(scene: Scene, found: Plain): Shifted[] {
     };
   const by = scene.machine.capillary ? 'capillary' : 'valve';
   const list: Shifted[] = [
-    { cause: 'non_condensables', share: 1, prior: own(set(S.GAS, SHIFTS.non_condensables)) },
-    { cause: 'overcharge', share: 1, prior: own(shift(S.CHARGE, SHIFTS.overcharge[by])) },
-    { cause: 'low_charge', share: 0.55, prior: own(shift(S.CHARGE, SHIFTS.low_charge[by]), 'low_side') },
-    { cause: 'low_charge', share: 0.45, prior: own(shift(S.LN_VALVE, SHIFTS.restriction[by]), 'low_side') },
-    { cause: 'evaporator_coil', share: 0.5, prior: own(shift(S.LN_EVAP, SHIFTS.evaporator_coil.ice), 'low_side'), by: 'ice' },
-    { cause: 'evaporator_coil', share: 0.5, prior: own(shift(S.LN_EVAP, SHIFTS.evaporator_coil.dirt), 'low_side'), by: 'dirt' },
-    { cause: 'evaporator_fan', share: 1, prior: own(shift(S.LN_EVAP, SHIFTS.evaporator_fan), 'low_side') },
+    { cause: 'non_condensables', share: 1, prior: own(set(S.GAS, SHIFTS.non_condensables)), way: 'gas' },
+    { cause: 'overcharge', share: 1, prior: own(shift(S.CHARGE, SHIFTS.overcharge[by])), way: 'overcharge' },
+    { cause: 'low_charge', share: 0.55, prior: own(shift(S.CHARGE, SHIFTS.low_charge[by]), 'low_side'), way: 'leak' },
+    { cause: 'low_charge', share: 0.45, prior: own(shift(S.LN_VALVE, SHIFTS.restriction[by]), 'low_side'), way: 'restriction' },
+    { cause: 'evaporator_coil', share: 0.5, prior: own(shift(S.LN_EVAP, SHIFTS.evaporator_coil.ice), 'low_side'), by: 'ice', way: 'ice' },
+    {
+      cause: 'evaporator_coil',
+      share: 0.5,
+      prior: own(shift(S.LN_EVAP, SHIFTS.evaporator_coil.dirt), 'low_side'),
+      by: 'dirt',
+      way: 'dirt',
+    },
+    { cause: 'evaporator_fan', share: 1, prior: own(shift(S.LN_EVAP, SHIFTS.evaporator_fan), 'low_side'), way: 'fan' },
     {
       cause: 'weak_compressor',
       share: 1,
       prior: own(shift(S.LN_PUMP, SHIFTS.weak_compressor[by]), 'low_side'),
       machine: { ...scene.machine, leaking: true },
+      way: 'valves',
     },
   ];
   if (!boxMeasured) {
@@ -327,7 +347,7 @@ function faulty(scene: Scene, channel: Channel, own: (change: (p: S.Prior) => vo
  * held only loosely to the usual dirt. A coil can be fouled whatever else is wrong.
  */
 function lossUnder(scene: Scene, solution: Solution, prior: S.Prior, cause: CauseId): { loss: number; lossSd: number } {
-  const seen = likelihoodOfK(solution, prior);
+  const seen = likelihoodOfK(solution, prior, solution.lnEvidence);
   const seenSd = cause === 'not_steady' ? Math.hypot(seen.sd, SETTLING.coil) : seen.sd;
   const v = lossSpread(scene, seenSd, scene.lnClean - seen.mean) ** 2;
   const [mean, sd] = LOOSE_DIRT;

@@ -16,8 +16,11 @@ export type Solution = {
   /** Sum of squares over the channels, without the prior's share. */
   misfit: number;
   outcome: Outcome;
-  /** Derivatives of every channel by every unknown at the solution, row by row. */
+  /** What every channel shows there, and its derivatives by every unknown, row by row. */
+  shown: Float64Array;
   slopes: Float64Array;
+  /** By how much less the sum of squares would be at the bottom of the last linear step: nothing where it settled. */
+  short: number;
 };
 
 const N = UNKNOWNS;
@@ -114,6 +117,10 @@ export function solve(machine: Machine, prior: Prior, seen: readonly Seen[], sta
     lnErrors += Math.log(seen[j]!.sd);
     misfit += ((values[index[j]!]! - seen[j]!.value) / seen[j]!.sd) ** 2;
   }
+  backSolve(L, gradient, step);
+  let short = 0;
+  for (let i = 0; i < N; i++) short += gradient[i]! * step[i]!;
+  const shown = Float64Array.from(values);
   run(machine, x, outcome);
   return {
     x,
@@ -122,7 +129,9 @@ export function solve(machine: Machine, prior: Prior, seen: readonly Seen[], sta
     lnEvidence: -0.5 * now - 0.5 * lnDet - lnErrors,
     misfit,
     outcome: { ...outcome },
+    shown,
     slopes,
+    short,
   };
 }
 

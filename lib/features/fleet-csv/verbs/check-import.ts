@@ -6,13 +6,13 @@ import { NO_CHOICES, type RawSheet } from '../../../core/sheet';
 import { STORED_CHOICES, STORED_REPORT, STORED_SHEETS } from '../../../database/stored/imports';
 import { rememberedChoices } from '../reads/imports';
 import type { Db } from '../../../database/client';
-import { readingOf } from '../reads/sheet-reading';
+import { readingOf, sheetOfLines } from '../reads/sheet-reading';
 import { planImport } from './plan-import';
 import { MAX_BYTES, readCsv } from './read-csv';
 import { bounded, formOf, isOurFile, sheetOfText } from './read-sheets';
 import { readXlsx } from './read-xlsx';
 
-type Handed = { fileName: string; csv: string } | { fileName: string; bytes: Uint8Array };
+type Handed = { fileName: string } & ({ csv: string } | { bytes: Uint8Array } | { lines: string; kitchenId: string });
 
 /**
  * Dry run of a file. It is kept with its report; nothing else is written. A file in our own columns is read strictly; any
@@ -22,7 +22,7 @@ export async function checkImport(
   { db, actor, now }: { db: Db; actor: { userId: string }; now: Date },
   input: Handed,
 ): Promise<{ runId: string }> {
-  const { csv, sheets } = await handedIn(input);
+  const { csv, sheets } = 'lines' in input ? { csv: '', sheets: bounded([await sheetOfLines(db, input, now)]) } : await handedIn(input);
   const choices = sheets ? await rememberedChoices(db, formOf(await readingOf(db, sheets, NO_CHOICES, now))) : NO_CHOICES;
   const { plan, report, reading } = await planImport(db, { csv, sheets, choices }, now);
   const { id } = await db.importRun.create({
@@ -47,7 +47,7 @@ const readWorkbook = (bytes: Uint8Array): Promise<RawSheet[]> =>
   });
 
 /** The file as text in our own columns, or as sheets of any form. */
-async function handedIn(input: Handed): Promise<{ csv: string; sheets: RawSheet[] | null }> {
+async function handedIn(input: Exclude<Handed, { lines: string }>): Promise<{ csv: string; sheets: RawSheet[] | null }> {
   if ('csv' in input) {
     if (input.csv.trim() === '') throw new AppError('invalid', 'Choose a file or paste its lines.', 'file');
     if (input.csv.length > MAX_BYTES) throw new AppError('too_large', 'The file is larger than 10 MB. Split it.', 'file');

@@ -22,7 +22,8 @@ async function done(): Promise<Said> {
     await runImport(ctx, work.runId);
     return { runId: work.runId };
   }
-  const { fileName, csv, bytes } = work;
+  const { fileName, csv, bytes, lines, kitchenId } = work;
+  if (lines !== undefined && kitchenId !== undefined) return checkImport(ctx, { fileName, lines, kitchenId });
   return checkImport(ctx, bytes ? { fileName, bytes } : { fileName, csv: csv ?? '' });
 }
 

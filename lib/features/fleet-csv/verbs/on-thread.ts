@@ -5,7 +5,7 @@ import { fieldOf } from '../../../core/typed/closed-set';
 import type { SheetChoice } from '../../../schemas/equipment/fleet-csv';
 
 export type ImportWork = { actor: { userId: string }; now: Date } & (
-  | { verb: 'check'; fileName: string; csv?: string; bytes?: Uint8Array }
+  | { verb: 'check'; fileName: string; csv?: string; bytes?: Uint8Array; lines?: string; kitchenId?: string }
   | { verb: 'choose'; input: SheetChoice }
   | { verb: 'run'; runId: string }
 );

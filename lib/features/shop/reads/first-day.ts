@@ -42,7 +42,9 @@ export async function firstDay(db: Tx): Promise<FirstDayStep[] | null> {
       key: 'fleet',
       done: units > 0,
       text:
-        units > 0 ? `${counted(units, 'unit')} in ${counted(kitchens, 'kitchen')}.` : 'Your list of equipment, from any sheet or workbook.',
+        units > 0
+          ? `${counted(units, 'unit')} in ${counted(kitchens, 'kitchen')}.`
+          : 'Your list of equipment, from any sheet or workbook. Without one: put kitchens on file, and type their units a line each.',
     },
     {
       key: 'positions',

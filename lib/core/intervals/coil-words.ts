@@ -3,7 +3,7 @@ import { counted } from '../wording/counted';
 import { daysSinceClean, type Exposure, type UnitHistory } from '../fouling';
 import type { CoilEvidence, CoilFinding } from './coil-findings';
 import type { Guard, Move } from './guards';
-import type { Targets } from './optimise';
+import { wantedWeeks, type Targets } from './optimise';
 import type { UnitPolicy } from './policy';
 import { chance, dayInWords, fromTo, gradeWord, where } from './words';
 import { lower } from '../wording/lower';
@@ -78,11 +78,18 @@ export function staysSentence(story: CoilStory, weeks: number, guard: Guard | nu
 const spell = (weeks: number) => (weeks === 1 ? 'a week' : `${weeks} weeks`);
 const each = (weeks: number) => (weeks === 1 ? 'week' : `${weeks} weeks`);
 
-function because({ evidence: e, goal, currency }: CoilStory, move: Move): string {
+/** Why a rule is shorter than what costs least: visits come after their dates. */
+function lateness({ goal, settings }: CoilStory, { weeks }: Move): string {
+  const shorter = goal.cost !== null && weeks < goal.cost.weeks && weeks === Math.floor(wantedWeeks(goal, settings));
+  return shorter ? `, and visits come about ${counted(Math.round(settings.lateDays), 'day')} late` : '';
+}
+
+function because(story: CoilStory, move: Move): string {
+  const { evidence: e, goal, currency } = story;
   if (move.guard === 'contract' || move.guard === 'warranty') return `the ${move.guard} asks for no longer than ${spell(move.weeks)}`;
   if (move.guard === 'maximum') return `the shop goes no longer than ${spell(move.weeks)}`;
   if (goal.cost !== null && goal.cost.weeks * 7 <= goal.riskDays)
-    return `counting energy, breakdowns and comebacks${goal.cost.rides ? ', and that somebody comes that week anyway' : ''}, cleaning every ${each(goal.cost.weeks)} costs least`;
+    return `counting energy, breakdowns and comebacks${goal.cost.rides ? ', and that somebody comes that week anyway' : ''}, cleaning every ${each(goal.cost.weeks)} costs least${lateness(story, move)}`;
   if (e.riskDays === null) return `${lower(goal.riskLimit.name)} is not expected to reach its limit`;
   const dear =
     goal.riskCost >= 1

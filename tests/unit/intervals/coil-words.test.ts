@@ -63,6 +63,8 @@ describe('why a rule for cleaning moves', () => {
     ['a packed coil’s that costs', { currency: 'EUR', goal: { riskCost: 1, risk: { of: 'packed', chance: 0.1 } } }, 6, null, `Matted at 60 days; the coil has a one in ten chance of being packed by day 70, and keeping to that costs about 1 EUR more a cycle than cost alone would${SHORTER}`],
     ['a risk that costs less than a coin', { goal: { riskCost: 0.99 } }, 6, null, `Matted at 60 days; heat rejection has a one in five chance of passing its limit by day 70${SHORTER}`],
     ['cost, sooner than risk', { goal: { cost: cost(6) } }, 6, null, `Matted at 60 days; counting energy, breakdowns and comebacks, cleaning every 6 weeks costs least${SHORTER}`],
+    ['cost, and visits that come late', { goal: { cost: cost(7) } }, 6, null, `Matted at 60 days; counting energy, breakdowns and comebacks, cleaning every 7 weeks costs least, and visits come about 4 days late${SHORTER}`],
+    ['cost, and something else that shortens', { goal: { cost: cost(9) } }, 6, null, `Matted at 60 days; counting energy, breakdowns and comebacks, cleaning every 9 weeks costs least${SHORTER}`],
     ['cost, on the day of the risk', { goal: { riskDays: 70, cost: cost(10) } }, 6, null, `Matted at 60 days; counting energy, breakdowns and comebacks, cleaning every 10 weeks costs least${SHORTER}`],
     ['risk, a day sooner than cost', { goal: { riskDays: 69.9, cost: cost(10) } }, 6, null, `Matted at 60 days; heat rejection has a one in five chance of passing its limit by day 70${SHORTER}`],
     ['cost with a shared trip', { goal: { cost: cost(1, true) } }, 6, null, `Matted at 60 days; counting energy, breakdowns and comebacks, and that somebody comes that week anyway, cleaning every week costs least${SHORTER}`],

@@ -22,8 +22,8 @@ export const tablesList = (): string =>
 function loader(id: string): string {
   const name = fileName(id);
   const has = REFRIGERANTS[id]?.kind !== 'blend';
-  const equation = has ? `, equation: (await import('./equations/${name}')).${name}` : '';
-  return `  ${key(id)}: async () => ({ id: '${id}', tables: (await import('./tables/${name}')).${name}${equation} }),`;
+  const equation = has ? `, async () => (await import('./equations/${name}')).${name}` : '';
+  return `  ${key(id)}: [async () => (await import('./tables/${name}')).${name}${equation}],`;
 }
 
 /** data/loaders.ts: one at a time. One literal import each: bundlers cut a file per refrigerant only where they can read the path. */
@@ -32,7 +32,10 @@ export const loadersList = (): string =>
     MADE.trim(),
     "import type { RefrigerantData } from '../engine';",
     '',
-    'export const LOADERS: Readonly<Record<string, () => Promise<RefrigerantData>>> = {',
+    "type Load<K extends 'tables' | 'equation'> = () => Promise<NonNullable<RefrigerantData[K]>>;",
+    '',
+    '/** Tables, and for a pure fluid or pseudo-pure blend its equation. */',
+    "export const LOADERS: Readonly<Record<string, readonly [tables: Load<'tables'>, equation?: Load<'equation'>]>> = {",
     ...REFRIGERANT_IDS.map(loader),
     '};',
     '',

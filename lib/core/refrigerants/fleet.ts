@@ -1,8 +1,13 @@
 import { LOADERS } from './data/loaders';
-import { isRegistered, register } from './engine';
+import { isRegistered, register, type RefrigerantData } from './engine';
 import { failure, type PropertyFailure } from './types';
 
 export * from './api';
+
+async function loaded(id: string, [tables, equation]: (typeof LOADERS)[string]): Promise<RefrigerantData> {
+  const [text, own] = await Promise.all([tables(), equation?.()]);
+  return own ? { id, tables: text, equation: own } : { id, tables: text };
+}
 
 /**
  * Loads the data of these refrigerants, so that the property functions answer for them. Safe to call again.
@@ -14,7 +19,7 @@ export async function loadRefrigerants(ids: Iterable<string>): Promise<PropertyF
   await Promise.all(
     wanted.map(async (id) => {
       const load = Object.hasOwn(LOADERS, id) ? LOADERS[id] : undefined;
-      if (load) register(await load());
+      if (load) register(await loaded(id, load));
       else unknown.push(failure('unknown_refrigerant', `No property data for ${id}`));
     }),
   );

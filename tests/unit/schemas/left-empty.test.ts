@@ -64,7 +64,7 @@ const mass = (field: string, value: string, words: string): Needed[] => [
   [`${field}.value`, value, words],
 ];
 const person: Needed[] = [['name', 'Rosa', 'Give the name.'], ['email', 'R@B.example', 'Give an e-mail address.'], ['role', 'technician', 'Choose a role.']]; // prettier-ignore
-const PERSON = { name: 'Rosa', email: 'r@b.example', role: 'technician', skills: [], shifts: [], onCall: [], phone: '', gaugeGrade: '1A', gaugeSpanPa: 3_447_379, homeLat: null, homeLng: null }; // prettier-ignore
+const PERSON = { name: 'Rosa', email: 'r@b.example', role: 'technician', alsoVisits: false, skills: [], shifts: [], onCall: [], phone: '', gaugeGrade: '1A', gaugeSpanPa: 3_447_379, homeLat: null, homeLng: null }; // prettier-ignore
 const years = (field: string): Needed => [field, '10', 'Write the years.'];
 const figures: Needed[] = [['coilPrice', '900', 'Give the price of a coil or of a unit.'], years('coilYears'), years('unitYears'), years('leftYears'), ['callOut', '120', 'Write a number.'], ['refrigerantPerKg', '30', 'Write a number.'], ['interest', '6', 'Write a percentage.']]; // prettier-ignore
 const FIGURES = { coilPrice: 900, coilYears: 10, unitPrice: null, unitYears: 10, leftYears: 10, useKwh: null, newKwh: null, callOut: 120, refrigerantPerKg: 30, interest: 0.06 }; // prettier-ignore

@@ -1,3 +1,4 @@
+import { lowerFactor } from './lower-factor';
 import { CHANNELS, type Seen, type Solution } from './solve';
 import { UNKNOWNS, type Prior } from './state';
 import { HANGS, MOVES, TAIL, TOGETHER, UNMOVED, type Moved, type Way } from './together';
@@ -84,14 +85,10 @@ function weigh(slopes: Float64Array, row: number, j: number, { sd }: Prior, lowe
 
 /** Cholesky's factor of S in its place, and the evidence of `miss` under it. */
 function weighed(m: number, short: number): number {
+  lowerFactor(S, S, m, M);
   let squares = 0;
   let lnDet = 0;
   for (let j = 0; j < m; j++) {
-    for (let k = 0; k <= j; k++) {
-      let sum = S[j * M + k]!;
-      for (let l = 0; l < k; l++) sum -= S[j * M + l]! * S[k * M + l]!;
-      S[j * M + k] = k === j ? Math.sqrt(sum) : sum / S[k * M + k]!;
-    }
     let y = miss[j]!;
     for (let l = 0; l < j; l++) y -= S[j * M + l]! * miss[l]!;
     miss[j] = y / S[j * M + j]!;

@@ -1,3 +1,4 @@
+import { lowerFactor } from './lower-factor';
 import { newOutcome, run, type Machine, type Outcome } from './equations';
 import { CHARGE, DRY, LN_EVAP, LN_K, LN_VALVE, STEP, UNKNOWNS, type Prior } from './state';
 
@@ -185,20 +186,7 @@ function normalEquations(x: Float64Array, prior: Prior, seen: readonly Seen[], i
 }
 
 /** Cholesky factor of A with its diagonal raised by the damping. */
-function factor(damping: number): boolean {
-  for (let i = 0; i < N; i++) {
-    for (let k = 0; k <= i; k++) {
-      let sum = A[i * N + k]!;
-      if (i === k) sum += damping * sum;
-      for (let l = 0; l < k; l++) sum -= L[i * N + l]! * L[k * N + l]!;
-      if (i === k) {
-        if (!(sum > 0)) return false;
-        L[i * N + i] = Math.sqrt(sum);
-      } else L[i * N + k] = sum / L[k * N + k]!;
-    }
-  }
-  return true;
-}
+const factor = (damping: number): boolean => lowerFactor(A, L, N, N, damping);
 
 /** `from`: entries of b before it are nought. */
 function backSolve(lower: Float64Array, b: Float64Array, into: Float64Array, from = 0): void {

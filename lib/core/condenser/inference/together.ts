@@ -1,3 +1,4 @@
+import { lowerFactor } from './lower-factor';
 import { CHARGE, GAIN, LN_EVAP, LN_PUMP, LN_VALVE, OVER } from './state';
 
 /**
@@ -29,15 +30,8 @@ function hung(sd: Partial<Record<OwnWay, number>>, together: readonly (readonly 
     const [i, j] = [Math.max(of(a), of(b)), Math.min(of(a), of(b))];
     cov[i * N + j] = r * (sd[a] ?? 1) * (sd[b] ?? 1);
   }
-  const lower = new Float64Array(N * N);
-  for (let i = 0; i < N; i++) {
-    for (let k = 0; k <= i; k++) {
-      let sum = cov[i * N + k]!;
-      for (let l = 0; l < k; l++) sum -= lower[i * N + l]! * lower[k * N + l]!;
-      lower[i * N + k] = i === k ? Math.sqrt(sum) : sum / lower[k * N + k]!;
-    }
-  }
-  return { lower, expansion };
+  lowerFactor(cov, cov, N, N);
+  return { lower: cov, expansion };
 }
 
 /**

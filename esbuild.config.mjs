@@ -30,6 +30,8 @@ const common = ({ development }) => ({
   absWorkingDir: import.meta.dirname,
   bundle: true,
   minify: !development,
+  // Licences of what is carried along stand in THIRD_PARTY_NOTICES.md.
+  legalComments: 'none',
   target: ['es2022', 'chrome109', 'safari16.4', 'firefox115'],
   tsconfig: path.join(import.meta.dirname, 'tsconfig.json'),
   logLevel: 'warning',

@@ -8,6 +8,7 @@ import { writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { REFRIGERANT_IDS } from '../lib/core/refrigerants/catalogue';
 import { buildTables } from '../checks/refrigerant-tables/build-refrigerant';
+import { halved, shortNumbers } from '../checks/refrigerant-tables/as-text';
 import { fileName, loadersList, tablesList } from '../checks/refrigerant-tables/lists';
 import type { BranchTables, PressureTables, RefrigerantTables } from '../lib/core/refrigerants/tables/format';
 import type { Piecewise } from '../lib/core/numerics/chebyshev';
@@ -22,7 +23,7 @@ function cut(x: number, step: number): number {
 }
 
 const piecewise = (p: Piecewise, step: number): Piecewise => ({
-  knots: p.knots,
+  ...halved(p),
   pieces: p.pieces.map((c) => c.map((x) => cut(x, step))),
 });
 const pressures = (t: PressureTables): PressureTables => ({ lnP: piecewise(t.lnP, 2e-11), T: piecewise(t.T, 1e-9) });
@@ -60,7 +61,7 @@ if (wanted.includes('--lists')) process.exit();
 for (const id of REFRIGERANT_IDS) {
   if (wanted.length > 0 && !wanted.includes(id)) continue;
   // Broken into lines so that a change can be read; kept as text so that nothing is parsed before it is needed.
-  const text = JSON.stringify(rounded(buildTables(id)))
+  const text = shortNumbers(JSON.stringify(rounded(buildTables(id))))
     .replace(/"(bubble|dew|liquid|vapour|blend|ideal|h|s|inverseCp|T|pieces|patches|rows)":(?=[[{])/g, '\n"$1":')
     .replace(/\],\[/g, '],\n[');
   writeFileSync(

@@ -33,8 +33,27 @@ export function clenshaw(c: ArrayLike<number>, x: number): number {
   return c[0]! + x * b1 - b2;
 }
 
-/** A function in pieces: piece i lies between knots i and i + 1. */
-export type Piecewise = { knots: readonly number[]; pieces: readonly (readonly number[])[] };
+/**
+ * A function in pieces: piece i lies between knots i and i + 1. With `halved` only the ends are written: how often the whole was halved
+ * for each piece, a digit of base 36 each.
+ */
+export type Piecewise = { knots: readonly number[]; halved?: string; pieces: readonly (readonly number[])[] };
+
+function allKnots({ knots, halved }: Piecewise): number[] {
+  if (halved === undefined) return [...knots];
+  const all = [knots[0]!];
+  const walk = (a: number, b: number, depth: number): void => {
+    if (parseInt(halved[all.length - 1]!, 36) === depth) {
+      all.push(b);
+      return;
+    }
+    const middle = (a + b) / 2;
+    walk(a, middle, depth + 1);
+    walk(middle, b, depth + 1);
+  };
+  walk(knots[0]!, knots[1]!, 0);
+  return all;
+}
 
 export type FitOptions = {
   /** Absolute error allowed. */
@@ -75,7 +94,7 @@ export class ChebyshevCurve {
   private readonly pieces: Float64Array[];
 
   constructor(data: Piecewise) {
-    this.knots = Float64Array.from(data.knots);
+    this.knots = Float64Array.from(allKnots(data));
     this.pieces = data.pieces.map((p) => Float64Array.from(p));
   }
 

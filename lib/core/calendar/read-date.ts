@@ -98,13 +98,19 @@ export function dateOrderOf(values: readonly string[], usual: DateOrder, today?:
   return 2 * months > votes.length ? 'month first' : 'day first';
 }
 
+/** The month, from 1, that a word names in whole or by its first three or four letters: "June", "sept". 0 where it names none. */
+export function monthNamed(word: string): number {
+  const name = word.toLowerCase();
+  return WHOLE_MONTHS.findIndex((whole) => whole === name || (name.length >= 3 && name.length <= 4 && whole.startsWith(name))) + 1;
+}
+
 /** The last first day of a month gone by: "June", "last June", "in Sept." Null where it is no month alone. */
 export function lastSuchMonth(text: string, today: string): LocalDate | null {
   const m = /^(?:(?:last|in|early|mid|late)[\s-]+)*([a-z]{3,9})\.?$/i.exec(text.trim());
-  const name = m?.[1]?.toLowerCase() ?? '';
-  if (!WHOLE_MONTHS.some((whole) => whole === name || (name.length <= 4 && whole.startsWith(name)))) return null;
+  const named = monthNamed(m?.[1] ?? '');
+  if (named === 0) return null;
   const y = Number(today.slice(0, 4));
-  const of = (inYear: number) => day(inYear, month(name), 1);
+  const of = (inYear: number) => day(inYear, named, 1);
   const here = of(y);
   return here !== null && here <= today ? here : of(y - 1);
 }

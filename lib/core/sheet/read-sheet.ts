@@ -137,16 +137,17 @@ const isTitle = (text: string) =>
 const ofOne = (row: SheetRow, customer: string | null, address: string): SheetRow =>
   customer === null || row.cells.customer ? row : { ...row, cells: { ...(address ? { address } : {}), ...row.cells, customer } };
 
-/** The sheet that was chosen: all tabs of one form where each is a customer's, unless one of them was picked. */
+/** The sheet that was chosen: all tabs of one form where each is a customer's, unless one of them was picked. `alike`: how many are of one form. */
 export function chosenSheet(
   sheets: readonly RawSheet[],
   choices: SheetChoices,
-): { chosen: number; sheet: RawSheet; tabs: Together | null } {
-  const tabs = together(sheets);
-  const chosen = choices.sheet ?? (tabs?.customers ? ALL_TABS : likelySheet(sheets));
-  return tabs && chosen === ALL_TABS
-    ? { chosen, sheet: tabs.sheet, tabs }
-    : { chosen, sheet: sheets[chosen] ?? { name: '', rows: [] }, tabs: null };
+): { chosen: number; sheet: RawSheet; tabs: Together | null; alike: number } {
+  const all = together(sheets);
+  const chosen = choices.sheet ?? (all?.customers ? ALL_TABS : likelySheet(sheets));
+  const alike = all?.tabs.length ?? 0;
+  return all && chosen === ALL_TABS
+    ? { chosen, sheet: all.sheet, tabs: all, alike }
+    : { chosen, sheet: sheets[chosen] ?? { name: '', rows: [] }, tabs: null, alike };
 }
 
 /** The rows that are about a unit, what was merged over several of them filled down. */

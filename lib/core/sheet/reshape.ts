@@ -1,3 +1,4 @@
+import { monthNamed } from '../calendar/read-date';
 import type { Table } from './find-table';
 import { TARGETS } from './targets';
 import { kindOf } from './vocabulary';
@@ -39,11 +40,7 @@ export function kindsAsRows(table: Table): Table {
 
 /** What the one column of them is called, and known by (months in TARGETS). */
 const MARKED_MONTHS = 'Marked months';
-const MONTHS = ['jan', 'feb', 'mar', 'apr', 'may', 'jun', 'jul', 'aug', 'sep', 'oct', 'nov', 'dec'];
-const monthOf = (header: string): number => {
-  const m = /^([a-z]{3,9})\.?(?:[\s'’-]*\d{2,4})?$/i.exec(header.trim());
-  return m ? MONTHS.indexOf((m[1] ?? '').slice(0, 3).toLowerCase()) + 1 : 0;
-};
+const monthOf = (header: string): number => monthNamed(/^([a-z]+)\.?(?:[\s'’-]*\d{2,4})?$/i.exec(header.trim())?.[1] ?? '');
 /** Names of fewer months are columns of something else. */
 const LEAST_MONTHS = 6;
 
@@ -63,5 +60,5 @@ export function monthsAsOne(table: Table): Table {
 
 /** Months of a cell that monthsAsOne wrote, from 1. */
 export const monthsIn = (cell: string): number[] => [
-  ...new Set(cell.split(', ').flatMap((piece) => monthOf(/^[a-z]+/i.exec(piece)?.[0] ?? '') || [])),
+  ...new Set(cell.split(', ').flatMap((piece) => monthNamed(/^[a-z]+/i.exec(piece)?.[0] ?? '') || [])),
 ];

@@ -1,4 +1,4 @@
-import { readDate } from '../calendar/read-date';
+import { monthNamed, readDate } from '../calendar/read-date';
 import { findTable, likelySheet, type Table } from './find-table';
 import { guessColumns, targetOf } from './targets';
 import type { RawSheet } from './types';
@@ -21,9 +21,9 @@ const SAME_FORM = 0.6;
 
 /** "2026", "Jan", "March 2026", "Week 12": the same list kept over time, and no customers. */
 const isTime = (name: string) =>
-  /^(19|20)\d{2}$|^(q|w|wk|week|quarter) ?\d{1,2}\b|^(jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)[a-z]*\.? ?\d{0,4}$/i.test(
-    name.trim(),
-  ) || readDate(name, 'month first') !== null;
+  /^(19|20)\d{2}$|^(q|w|wk|week|quarter) ?\d{1,2}\b/i.test(name.trim()) ||
+  monthNamed(/^([a-z]+)\.? ?\d{0,4}$/i.exec(name.trim())?.[1] ?? '') > 0 ||
+  readDate(name, 'month first') !== null;
 
 const ADDRESS = targetOf('address')?.values;
 /** The first of some texts that is a street's. */
@@ -42,11 +42,10 @@ export type Together = {
 /** Tabs of a workbook that have the same columns, as one sheet; null where fewer than two have. */
 export function together(sheets: readonly RawSheet[]): Together | null {
   if (sheets.length < 2) return null;
-  const first = sheets[likelySheet(sheets)];
-  if (!first) return null;
-  const lead = findTable(first);
-  const form = namesOf(lead);
   const tables = sheets.map((sheet) => ({ sheet, table: findTable(sheet) }));
+  const lead = tables[likelySheet(sheets)]?.table;
+  if (!lead) return null;
+  const form = namesOf(lead);
   const alike = tables.filter(({ table }) => table.body.length > 0 && form.size > 1 && alikeness(namesOf(table), form) >= SAME_FORM);
   if (alike.length < 2) return null;
   const headers = lead.headers.filter((name) => !name.endsWith('(heading row)'));
@@ -54,10 +53,8 @@ export function together(sheets: readonly RawSheet[]): Together | null {
     for (const name of table.headers) if (name && !headers.some((h) => plain(h) === plain(name))) headers.push(name);
   const above = alike.map(({ table }) => addressIn(table.above));
   const rows = alike.flatMap(({ sheet, table }, i) => {
-    const own = sheet.rows[table.headerLine - 1] ?? [];
-    const at = headers.map((name) => own.findIndex((h) => name !== '' && plain(h) === plain(name)));
-    const units = new Set(table.body.map((r) => r.line));
-    return sheet.rows.filter((_, r) => units.has(r + 1)).map((cells) => [sheet.name, ...at.map((c) => cells[c] ?? ''), above[i] ?? '']);
+    const at = headers.map((name) => table.headers.findIndex((h) => name !== '' && plain(h) === plain(name)));
+    return table.body.map(({ cells }) => [sheet.name, ...at.map((c) => cells[c] ?? ''), above[i] ?? '']);
   });
   const columns = headers.map((_, i) => rows.map((r) => r[i + 1] ?? ''));
   const names = new Set(guessColumns(headers, columns));

@@ -1,5 +1,4 @@
 import { chosenSheet } from './read-sheet';
-import { together } from './together';
 import type { RawSheet, SheetChoices, SheetReading } from './types';
 
 /** What a page shows of a sheet as it was read: bounded, however large the sheet. */
@@ -21,6 +20,7 @@ const MOST_GROUPS = 120;
 
 /** What is still to be decided comes first where not all fits. */
 export function viewOf(reading: SheetReading, sheets: readonly RawSheet[], choices: SheetChoices): SheetView {
+  const { chosen, alike } = chosenSheet(sheets, choices);
   const { columns, headerLine, groups, questions, assumptions, lines, rows } = reading;
   const first = groups.length > MOST_GROUPS ? [...groups.filter((g) => g.open), ...groups.filter((g) => !g.open)] : groups;
   return {
@@ -33,7 +33,7 @@ export function viewOf(reading: SheetReading, sheets: readonly RawSheet[], choic
     groups: first.slice(0, MOST_GROUPS),
     moreGroups: Math.max(0, groups.length - MOST_GROUPS),
     sheets: sheets.map((s) => s.name),
-    tabs: together(sheets)?.tabs.length ?? 0,
-    chosen: chosenSheet(sheets, choices).chosen,
+    tabs: alike,
+    chosen,
   };
 }

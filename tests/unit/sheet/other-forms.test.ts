@@ -108,6 +108,8 @@ describe('a calendar with a mark in each month', () => {
   it('is one only where most of a year has its columns', () => {
     const r = read('Customer, Unit, Area, May, June, Note\nAsh, WIC, line, x, x, y');
     expect(r.columns.map((c) => c.header)).toEqual(['Customer', 'Unit', 'Area', 'May', 'June', 'Note']);
+    const beside = read(list.replace('Area, Jan', 'Market, Jan'));
+    expect(beside.columns.map((c) => c.header)).toEqual(['Kitchen', 'Unit', 'Market', 'Marked months']);
   });
 });
 

@@ -101,6 +101,9 @@ describe('other workbooks', () => {
       expect(viewOf(read(book), book, NO_CHOICES).chosen, names.join()).toBe(0);
       expect(read(book).questions[0]?.id).toBe('customer');
     }
+    // Names that only begin like a month are names.
+    const book = ['Marigold', 'Mayfair', 'Decatur Grill'].map(year);
+    expect(rowsIn(read(book))).toMatchObject([{ customer: 'Marigold' }, { customer: 'Mayfair' }, { customer: 'Decatur Grill' }]);
   });
 
   it('of one sheet, or of sheets unlike each other, are read as before', () => {

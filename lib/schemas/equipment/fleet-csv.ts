@@ -11,7 +11,11 @@ export const CheckFleet = z
     kitchen: z.uuid().optional(),
     pasted: z.string().overwrite(manyLines).max(10_000_000, 'Too much to paste; choose the file instead.').optional(),
   })
-  .refine((f) => (f.file && f.file.size > 0) || f.pasted?.trim(), { path: ['file'], message: 'Choose a file or paste its lines.' })
+  .refine((f) => !f.kitchen || f.pasted?.trim(), { path: ['pasted'], message: 'Type a line for each unit.' })
+  .refine((f) => f.kitchen || (f.file && f.file.size > 0) || f.pasted?.trim(), {
+    path: ['file'],
+    message: 'Choose a file or paste its lines.',
+  })
   .refine((f) => !f.file || f.file.size <= MOST_FLEET_BYTES, { path: ['file'], message: 'The file is larger than 10 MB. Split it.' });
 export type CheckFleet = z.output<typeof CheckFleet>;
 

@@ -406,6 +406,7 @@ describe('what hangs together in a form', () => {
     expect([wrong({ pasted: 'a,b' }), wrong({ file: file(10_000_000) })]).toEqual([[], []]);
     expect(wrong({ file: file(10_000_001) })).toEqual(['The file is larger than 10 MB. Split it.']);
     for (const none of [{}, { pasted: ' ' }, { file: file(0) }]) expect(wrong(none)).toEqual(['Choose a file or paste its lines.']);
+    expect([wrong({ kitchen: ID, pasted: ' \n' }), wrong({ kitchen: ID, pasted: 'WIC' })]).toEqual([['Type a line for each unit.'], []]);
     expect(SheetChoice.safeParse({ runId: ID, of: 'column', key: n(301), value: '' }).success).toBe(false);
     expect(SheetChoice.safeParse({ runId: ID, of: 'column', key: n(300), value: n(100) }).success).toBe(true);
     const look = (bytes: number) => ReportLook.safeParse({ seen: '1', logo: file(bytes) }).success;

@@ -96,6 +96,6 @@ function because(story: CoilStory, move: Move): string {
       ? `, and keeping to that costs about ${Math.round(goal.riskCost)} ${currency} more a cycle than cost alone would`
       : '';
   return goal.risk.of === 'packed'
-    ? `the coil has a ${chance(goal.risk.chance)} chance of being packed by day ${e.riskDays}${dear}`
+    ? `the coil has a ${chance(goal.risk.chance)} chance of being packed when somebody comes about day ${e.riskDays}${dear}`
     : `${lower(goal.riskLimit.name)} has a ${chance(goal.risk.chance)} chance of passing its limit by day ${e.riskDays}${dear}`;
 }

@@ -78,9 +78,10 @@ export function staysSentence(story: CoilStory, weeks: number, guard: Guard | nu
 const spell = (weeks: number) => (weeks === 1 ? 'a week' : `${weeks} weeks`);
 const each = (weeks: number) => (weeks === 1 ? 'week' : `${weeks} weeks`);
 
-/** Why a rule is shorter than what costs least: visits come after their dates. */
+/** Why a rule is shorter than what costs least, or than a risk allows: visits come after their dates. */
 function lateness({ goal, settings }: CoilStory, { weeks }: Move): string {
-  const shorter = goal.cost !== null && weeks < goal.cost.weeks && weeks === Math.floor(wantedWeeks(goal, settings));
+  const allowed = Math.min(goal.cost?.weeks ?? Infinity, Math.floor(goal.riskDays / 7));
+  const shorter = weeks < allowed && weeks === Math.floor(wantedWeeks(goal, settings));
   return shorter ? `, and visits come about ${counted(Math.round(settings.lateDays), 'day')} late` : '';
 }
 
@@ -95,7 +96,9 @@ function because(story: CoilStory, move: Move): string {
     goal.riskCost >= 1
       ? `, and keeping to that costs about ${Math.round(goal.riskCost)} ${currency} more a cycle than cost alone would`
       : '';
-  return goal.risk.of === 'packed'
-    ? `the coil has a ${chance(goal.risk.chance)} chance of being packed when somebody comes about day ${e.riskDays}${dear}`
-    : `${lower(goal.riskLimit.name)} has a ${chance(goal.risk.chance)} chance of passing its limit by day ${e.riskDays}${dear}`;
+  const why =
+    goal.risk.of === 'packed'
+      ? `the coil has a ${chance(goal.risk.chance)} chance of being packed when somebody comes about day ${e.riskDays}`
+      : `${lower(goal.riskLimit.name)} has a ${chance(goal.risk.chance)} chance of passing its limit by day ${e.riskDays}`;
+  return `${why}${dear}${lateness(story, move)}`;
 }

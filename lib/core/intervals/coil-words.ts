@@ -79,10 +79,10 @@ const spell = (weeks: number) => (weeks === 1 ? 'a week' : `${weeks} weeks`);
 const each = (weeks: number) => (weeks === 1 ? 'week' : `${weeks} weeks`);
 
 /** Why a rule is shorter than what costs least, or than a risk allows: visits come after their dates. */
-function lateness({ goal, settings }: CoilStory, { weeks }: Move): string {
+function lateness({ goal, settings }: CoilStory, { weeks }: Move, say: (days: string) => string): string {
   const allowed = Math.min(goal.cost?.weeks ?? Infinity, Math.floor(goal.riskDays / 7));
   const shorter = weeks < allowed && weeks === Math.floor(wantedWeeks(goal, settings));
-  return shorter ? `, and visits come about ${counted(Math.round(settings.lateDays), 'day')} late` : '';
+  return shorter ? say(counted(Math.round(settings.lateDays), 'day')) : '';
 }
 
 function because(story: CoilStory, move: Move): string {
@@ -90,7 +90,7 @@ function because(story: CoilStory, move: Move): string {
   if (move.guard === 'contract' || move.guard === 'warranty') return `the ${move.guard} asks for no longer than ${spell(move.weeks)}`;
   if (move.guard === 'maximum') return `the shop goes no longer than ${spell(move.weeks)}`;
   if (goal.cost !== null && goal.cost.weeks * 7 <= goal.riskDays)
-    return `counting energy, breakdowns and comebacks${goal.cost.rides ? ', and that somebody comes that week anyway' : ''}, cleaning every ${each(goal.cost.weeks)} costs least${lateness(story, move)}`;
+    return `counting energy, breakdowns and comebacks${goal.cost.rides ? ', and that somebody comes that week anyway' : ''}, cleaning every ${each(goal.cost.weeks)} costs least${lateness(story, move, (days) => `, and visits come about ${days} late`)}`;
   if (e.riskDays === null) return `${lower(goal.riskLimit.name)} is not expected to reach its limit`;
   const dear =
     goal.riskCost >= 1
@@ -100,5 +100,5 @@ function because(story: CoilStory, move: Move): string {
     goal.risk.of === 'packed'
       ? `the coil has a ${chance(goal.risk.chance)} chance of being packed when somebody comes about day ${e.riskDays}`
       : `${lower(goal.riskLimit.name)} has a ${chance(goal.risk.chance)} chance of passing its limit by day ${e.riskDays}`;
-  return `${why}${dear}${lateness(story, move)}`;
+  return `${why}${lateness(story, move, (days) => `, with visits about ${days} late`)}${dear}`;
 }

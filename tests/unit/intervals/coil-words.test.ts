@@ -91,7 +91,7 @@ describe('why a rule for cleaning stays', () => {
     ['a week', {}, 1, 'minimum', 'Matted at 60 days; the shop goes no shorter than that, so cleaning stays at every week.'],
     ['a small difference', {}, 30, 'dead_band', `${BEARS}, and what differs by less than 3 weeks is left alone, so cleaning stays at every 30 weeks.`],
     ['a difference below a week', {}, 4, 'dead_band', `${BEARS}, and what differs by less than a week is left alone, so cleaning stays at every 4 weeks.`],
-    ['longer by the evidence, not by a clean find', {}, 9, 'needs_clean_findings', `${BEARS}; longer it gets only after a clean find, so cleaning stays at every 9 weeks.`],
+    ['longer by the evidence, not by a clean find', {}, 9, 'needs_clean_findings', `${BEARS}, with visits about 4 days late; longer it gets only after a clean find, so cleaning stays at every 9 weeks.`],
     ['cost would have it sooner', { goal: { cost: cost(11) } }, 12, null, `${BEARS}, so cleaning stays at every 12 weeks.`],
     ['cost asks for no sooner', { goal: { cost: cost(12) } }, 12, null, `${BEARS}, which is no sooner than now, so cleaning stays at every 12 weeks.`],
     ['no cost asks for anything', {}, 12, null, `${BEARS}, which is no sooner than now, so cleaning stays at every 12 weeks.`],

@@ -35,9 +35,7 @@ const steppedAt = ([a, b, c, d]: Steps, i: number, value: number): Steps => [
 ];
 
 const SCALES: readonly Scale[] = [
-  // Lint and grease come in clumps of about the same size everywhere (judgement): where growth levels off, which damps what looks show of luck,
-  // the likelihood alone has a third of it, and dates far beyond those looks came late.
-  { of: (h) => h.diffusion, with: (h, diffusion) => ({ ...h, diffusion }), step: 1.5, sd: 0.35, most: 0.2 },
+  { of: (h) => h.diffusion, with: (h, diffusion) => ({ ...h, diffusion }), step: 1.5, sd: Math.LN2, most: 0.2 },
   { of: (h) => h.drift, with: (h, drift) => ({ ...h, drift }), step: 1.6, sd: Math.LN2, most: 1 },
   { of: (h) => h.changePerYear, with: (h, changePerYear) => ({ ...h, changePerYear }), step: 1.8, sd: 1, most: 0.6 },
   { of: (h) => h.misread, with: (h, misread) => ({ ...h, misread }), step: 1.7, sd: 1, most: 0.3 },

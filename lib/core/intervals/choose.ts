@@ -107,7 +107,7 @@ function means(cycles: readonly Cycle[], of: (c: Cycle) => Float64Array): Float6
   return sum.map((x) => x / weight);
 }
 
-/** Accepted chances of passing the limit, and of a coil being packed when somebody comes for its date. */
+/** Accepted chances of passing the limit, and of a coil being packed when its date comes. */
 export type Accepted = { limit: number; packed: number };
 
 /** The first interval at which an accepted chance is reached (−1: none), and the weeks at which it is. */

@@ -78,11 +78,10 @@ export function staysSentence(story: CoilStory, weeks: number, guard: Guard | nu
 const spell = (weeks: number) => (weeks === 1 ? 'a week' : `${weeks} weeks`);
 const each = (weeks: number) => (weeks === 1 ? 'week' : `${weeks} weeks`);
 
-/** Why a rule is shorter than what costs least, or than a risk allows: visits come after their dates. */
-function lateness({ goal, settings }: CoilStory, { weeks }: Move, say: (days: string) => string): string {
-  const allowed = Math.min(goal.cost?.weeks ?? Infinity, Math.floor(goal.riskDays / 7));
-  const shorter = weeks < allowed && weeks === Math.floor(wantedWeeks(goal, settings));
-  return shorter ? say(counted(Math.round(settings.lateDays), 'day')) : '';
+/** Why a rule is shorter than what costs least: visits come after their dates. */
+function lateness({ goal, settings }: CoilStory, { weeks }: Move): string {
+  const shorter = goal.cost !== null && weeks < goal.cost.weeks && weeks === Math.floor(wantedWeeks(goal, settings));
+  return shorter ? `, and visits come about ${counted(Math.round(settings.lateDays), 'day')} late` : '';
 }
 
 function because(story: CoilStory, move: Move): string {
@@ -90,15 +89,13 @@ function because(story: CoilStory, move: Move): string {
   if (move.guard === 'contract' || move.guard === 'warranty') return `the ${move.guard} asks for no longer than ${spell(move.weeks)}`;
   if (move.guard === 'maximum') return `the shop goes no longer than ${spell(move.weeks)}`;
   if (goal.cost !== null && goal.cost.weeks * 7 <= goal.riskDays)
-    return `counting energy, breakdowns and comebacks${goal.cost.rides ? ', and that somebody comes that week anyway' : ''}, cleaning every ${each(goal.cost.weeks)} costs least${lateness(story, move, (days) => `, and visits come about ${days} late`)}`;
+    return `counting energy, breakdowns and comebacks${goal.cost.rides ? ', and that somebody comes that week anyway' : ''}, cleaning every ${each(goal.cost.weeks)} costs least${lateness(story, move)}`;
   if (e.riskDays === null) return `${lower(goal.riskLimit.name)} is not expected to reach its limit`;
   const dear =
     goal.riskCost >= 1
       ? `, and keeping to that costs about ${Math.round(goal.riskCost)} ${currency} more a cycle than cost alone would`
       : '';
-  const why =
-    goal.risk.of === 'packed'
-      ? `the coil has a ${chance(goal.risk.chance)} chance of being packed when somebody comes about day ${e.riskDays}`
-      : `${lower(goal.riskLimit.name)} has a ${chance(goal.risk.chance)} chance of passing its limit by day ${e.riskDays}`;
-  return `${why}${lateness(story, move, (days) => `, with visits about ${days} late`)}${dear}`;
+  return goal.risk.of === 'packed'
+    ? `the coil has a ${chance(goal.risk.chance)} chance of being packed by day ${e.riskDays}${dear}`
+    : `${lower(goal.riskLimit.name)} has a ${chance(goal.risk.chance)} chance of passing its limit by day ${e.riskDays}${dear}`;
 }

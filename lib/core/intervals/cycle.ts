@@ -35,7 +35,7 @@ export type Cycle = {
   /** Expected money of a cycle (the cleaning itself left out) and its expected length in days, a breakdown ending it. */
   spent: Float64Array;
   days: Float64Array;
-  /** Chance of a breakdown in it, of having passed the shop's limit, and of being packed when somebody comes for its end. */
+  /** Chance of a breakdown in it, of having passed the shop's limit, and of being packed at its end. */
   failure: Float64Array;
   passed: Float64Array;
   packed: Float64Array;
@@ -97,9 +97,9 @@ export function cycles(fresh: Ahead, costs: Costs, riskLimit: Limit, failureLimi
       c.passed[k] = Math.max(k > 0 ? (c.passed[k - 1] as number) : 0, over(-riskLimit.lnK, mean, variance));
       // A coil found packed brings somebody back, and a complaint; a breakdown is met by a call-out that cleans as well.
       // Visits come late by as much again either way as they do in the mean: a waiting time, exponential.
-      const met = over(packed, mean, variance + (costs.lateDays * piece.rate) ** 2);
-      c.packed[k] = Math.max(k > 0 ? (c.packed[k - 1] as number) : 0, met);
-      const comeback = survival * costs.comebackCost * met;
+      c.packed[k] = Math.max(k > 0 ? (c.packed[k - 1] as number) : 0, over(packed, mean, variance));
+      const late = (costs.lateDays * piece.rate) ** 2;
+      const comeback = survival * costs.comebackCost * over(packed, mean, variance + late);
       c.spent[k] = energy + inherited + costs.failureCost * (1 - survival) + comeback;
     }
     all.push(c);

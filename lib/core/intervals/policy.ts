@@ -9,7 +9,7 @@ export type IntervalTask = LearningTask;
 export type ShopPolicy = {
   /** Accepted probability that a limit is crossed between two cleanings, 0–1. */
   risk: number;
-  /** Accepted probability that a coil is packed when somebody comes to clean it, as late as visits come, 0–1. */
+  /** Accepted probability that a coil is packed when its date comes, 0–1. */
   packedRisk: number;
   /** Used for a unit whose own limits (from the condenser model) are not known. */
   limits: Limit[];

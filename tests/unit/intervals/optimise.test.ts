@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
+import type { Ahead } from '@/lib/core/fouling';
 import { AT, STRIDE } from '@/lib/core/fouling/filter';
 import { RATE_CENTRES, RATE_COUNT } from '@/lib/core/fouling/hyper';
-import { afterCleaning, DEFAULT_HYPER, posterior, type Ahead } from '@/lib/core/fouling';
-import { crossedWithin } from '@/lib/core/fouling/forecast';
+import { DEFAULT_HYPER, posterior } from '@/lib/core/fouling';
 import {
   asymptoticPenalty,
   costCurve,
@@ -93,33 +93,6 @@ describe('cheapest interval', () => {
     const line = costCurve(certain(0.005, null), prices, never);
     const curve = costCurve(certain(0.005, null), { ...prices, energyCostPerDayPerLnK: (y) => 4 * y }, never);
     expect(curve.map((c) => c.costPerDay)).toEqual(line.map((c) => c.costPerDay));
-  });
-});
-
-describe('accepted chance of a packed coil', () => {
-  const STEPS = 200;
-  /** Chance of being packed when somebody comes, by a wait after the date that is exponential with the mean the shop has. */
-  function metPacked(fresh: Ahead, riskDays: number): number {
-    let sum = 0;
-    for (let i = 0; i < STEPS; i++) {
-      const late = -P.lateDays * Math.log(1 - (i + 0.5) / STEPS);
-      sum += crossedWithin(fresh, -0.6, riskDays - P.lateDays + late);
-    }
-    return sum / STEPS;
-  }
-
-  it.each(
-    (['wok', 'fryer', 'line', 'bar'] as const).flatMap((placement) =>
-      [14, 28, 56].flatMap((every) => (['filmed', 'furred', 'matted'] as const).map((grade) => [placement, every, grade] as const)),
-    ),
-  )('holds for the visits as they come: %s, %i days, %s', (placement, every, grade) => {
-    const { last, ...history } = historyOf(Array.from({ length: 8 }, () => visit(every, grade)));
-    const fresh = afterCleaning(posterior(history, { placement, kitchenId: 'k' }, DEFAULT_HYPER), last);
-    const { risk, riskDays } = targets(fresh, P, P.limits, P.failureLimit);
-    expect(risk).toEqual({ of: 'packed', chance: P.packedRisk });
-    // A coil that was packed for a moment counts, so a little more than the chance of being so on the day.
-    expect(metPacked(fresh, riskDays)).toBeGreaterThan(0.9 * P.packedRisk);
-    expect(metPacked(fresh, riskDays)).toBeLessThan(1.2 * P.packedRisk);
   });
 });
 

@@ -39,7 +39,7 @@ function rows({ rules: r, degrees, currency }: Props): { title: string; rows: Ro
           label: 'Accepted chance of a packed coil',
           unit: '%',
           value: tidy(r.packedRisk * 100),
-          hint: 'When somebody comes to clean it, as late as visits come.',
+          hint: 'On the day a cleaning falls due, for each coil.',
           drag: [1, 30, 0.5],
         },
         {

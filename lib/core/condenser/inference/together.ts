@@ -1,5 +1,5 @@
 import { lowerFactor } from './lower-factor';
-import { CHARGE, GAIN, LN_EVAP, LN_PUMP, LN_VALVE, OVER } from './state';
+import { AIR, CHARGE, GAIN, GAS, LN_EVAP, LN_K, LN_PUMP, LN_VALVE, OVER } from './state';
 
 /**
  * What independent normal spreads leave out where hypotheses are weighed (`evidence.ts`): general in kind, its numbers measured on machines
@@ -73,12 +73,18 @@ export const HANGS: Readonly<Record<'capillary' | 'valve', { kind: Hung; learnt:
   },
 };
 
-/** Hypotheses that move something of the machine. */
-export type Way = 'gas' | 'overcharge' | 'leak' | 'restriction' | 'ice' | 'dirt' | 'fan' | 'valves';
+/** Hypotheses that move something of the machine, and those that move nothing of it but the condenser's air side. */
+export type Way = 'nothing' | 'gas' | 'overcharge' | 'leak' | 'restriction' | 'ice' | 'dirt' | 'fan' | 'valves';
+
+/** What a hypothesis may seem to move besides, and the unknowns that these are: own ways first. */
+const ALL_MOVED = [...OWN_WAYS, 'gas', 'air', 'coil'] as const;
+type MayMove = (typeof ALL_MOVED)[number];
+export const MOVED: readonly number[] = [...TOGETHER, GAS, AIR, LN_K];
 
 export type Moved = {
-  /** By how much each own way seems moved besides, and how far that spreads. */
+  /** By how much each seems moved besides, in the order of `MOVED`. */
   mean: Float64Array;
+  /** How far what is added to own ways spreads. */
   sd: Float64Array;
   /** A valve's superheat, K. */
   superheatK: number;
@@ -91,15 +97,17 @@ export type Moved = {
 type More = { severity?: number; lnMet?: number; spread?: Partial<Record<OwnWay, number>> };
 
 function moved(
-  { superheat = 0, ...mean }: Partial<Record<OwnWay | 'superheat', number>>,
+  { superheat = 0, ...mean }: Partial<Record<MayMove | 'superheat', number>>,
   { severity = 1, lnMet = 0, spread = {} }: More = {},
 ): Moved {
-  const vector = (of: Partial<Record<OwnWay, number>>) => Float64Array.from(OWN_WAYS, (way) => of[way] ?? 0);
-  return { mean: vector(mean), sd: vector(spread), superheatK: superheat, severity, lnMet };
+  return {
+    mean: Float64Array.from(ALL_MOVED, (of) => mean[of] ?? 0),
+    sd: Float64Array.from(OWN_WAYS, (way) => spread[way] ?? 0),
+    superheatK: superheat,
+    severity,
+    lnMet,
+  };
 }
-
-/** A sound machine, and what moves nothing of it. */
-export const UNMOVED = moved({});
 
 /**
  * What each cause seems to move besides, in this model, which is not the machine: ln, shares and K as in `state.ts`. Iced and stopped
@@ -107,36 +115,52 @@ export const UNMOVED = moved({});
  * gives off less than its dry part explains.
  */
 export const MOVES: Readonly<Record<Way, { capillary: Moved; valve: Moved }>> = {
+  nothing: {
+    capillary: moved({ evaporator: 0.04, pumping: 0.012, gain: 0.02, expansion: -0.05, over: 0.9, air: 0.3 }),
+    valve: moved({ evaporator: -0.03, gain: -0.02, charge: 0.007, over: 0.8, coil: 0.03 }),
+  },
   gas: {
-    capillary: moved({ pumping: -0.018, charge: 0.009, expansion: -0.05 }, { lnMet: -0.2 }),
-    valve: moved({ pumping: -0.033, charge: -0.006, superheat: -0.8 }, { lnMet: 0.1 }),
+    capillary: moved({ evaporator: 0.04, pumping: -0.018, gain: 0.02, charge: 0.005, expansion: -0.07, over: 1.4 }, { lnMet: 0.3 }),
+    valve: moved({ pumping: -0.032, charge: -0.004, over: 1.8, gas: -0.014, coil: 0.02 }, { lnMet: 0.3 }),
   },
   overcharge: {
-    capillary: moved({ charge: 0.019 }, { severity: 0.7 }),
-    valve: moved({ pumping: -0.032, gain: 0.03 }, { lnMet: -0.1, severity: 0.8 }),
+    capillary: moved({ evaporator: -0.03, gain: -0.02, charge: 0.024, over: 1 }, { lnMet: 0.7, severity: 0.6 }),
+    valve: moved({ pumping: -0.041, gain: 0.02, over: 0.7, coil: 0.03 }, { lnMet: 0.2, severity: 0.8 }),
   },
   leak: {
-    capillary: moved({ evaporator: -0.17, gain: 0.04, expansion: -0.07 }, { lnMet: 0.2, severity: 0.6 }),
-    valve: moved({}, { lnMet: 0.4 }),
+    capillary: moved(
+      { evaporator: -0.22, pumping: 0.007, gain: 0.07, charge: 0.004, expansion: -0.11, over: -0.5, gas: 0.009, coil: 0.03 },
+      { severity: 0.5 },
+    ),
+    valve: moved({ evaporator: -0.06, pumping: 0.007, over: -0.6, superheat: 0.5, gas: -0.007, air: 0.3 }, { lnMet: 0.4, severity: 0.9 }),
   },
   restriction: {
-    capillary: moved({ evaporator: -0.17, charge: -0.026, expansion: -0.08 }, { lnMet: 0.5, severity: 0.3 }),
-    valve: moved({ gain: 0.03, charge: -0.016, expansion: -0.05, superheat: -1.7 }, { lnMet: 0.4, severity: 0.5 }),
+    capillary: moved(
+      { evaporator: -0.23, pumping: 0.015, charge: -0.032, expansion: -0.13, over: -0.6, gas: 0.012 },
+      { lnMet: 0.8, severity: 0.3 },
+    ),
+    valve: moved(
+      { evaporator: -0.04, pumping: 0.011, gain: 0.04, charge: -0.019, expansion: -0.08, superheat: -2.7 },
+      { lnMet: 0.5, severity: 0.4 },
+    ),
   },
   ice: {
-    capillary: moved({ gain: -0.08, over: 3 }, { lnMet: 0.1, severity: 0.7, spread: { gain: 0.05 } }),
-    valve: moved({ gain: -0.02 }, { lnMet: -0.2, severity: 0.9 }),
+    capillary: moved({ gain: -0.1, charge: -0.008, over: 3.2 }, { lnMet: 0.1, severity: 0.7, spread: { gain: 0.05 } }),
+    valve: moved({ gain: -0.03, over: -0.5, gas: -0.005 }, { lnMet: -0.2, severity: 0.9 }),
   },
   dirt: {
-    capillary: moved({ evaporator: 0.09, gain: -0.03, expansion: 0.05 }, { lnMet: 0.2 }),
-    valve: moved({}, { severity: 0.6 }),
+    capillary: moved({ evaporator: 0.11, pumping: 0.007, expansion: 0.02, over: 1.1 }, { lnMet: 0.2 }),
+    valve: moved({ evaporator: -0.03, gain: -0.02, charge: -0.006 }, { lnMet: 0.1, severity: 0.6 }),
   },
   fan: {
-    capillary: moved({ gain: -0.12, charge: 0.031 }, { lnMet: 0.2, spread: { gain: 0.02 } }),
-    valve: moved({ gain: -0.02, superheat: 0.5 }, { severity: 1.4 }),
+    capillary: moved({ gain: -0.13, charge: 0.033 }, { lnMet: 0.2, spread: { gain: 0.02 } }),
+    valve: moved({ superheat: 0.5 }, { lnMet: 0.1, severity: 1.5 }),
   },
   valves: {
-    capillary: moved({ expansion: 0.03, over: 4.2 }, { lnMet: 0.3, severity: 0.8 }),
-    valve: moved({ evaporator: 0.06, pumping: 0.036, gain: 0.01, charge: -0.012, over: 3.7, superheat: 0.7 }, { lnMet: 0.2 }),
+    capillary: moved({ evaporator: 0.04, charge: 0.004, expansion: 0.02, over: 5.3, gas: -0.005, air: 0.5 }, { lnMet: 0.6, severity: 0.7 }),
+    valve: moved(
+      { evaporator: 0.05, pumping: 0.05, charge: -0.014, over: 3.6, superheat: 0.9, gas: 0.005, air: 0.4 },
+      { lnMet: 0.5, severity: 0.8 },
+    ),
   },
 };

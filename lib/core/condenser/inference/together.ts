@@ -19,10 +19,8 @@ const N = TOGETHER.length;
  */
 export const TAIL = { from: 0.6, free: 5 } as const;
 
-type Hung = { lower: Float64Array; expansion: number };
-
-/** From spreads (as a part of those in `priors.ts`) and correlations to the lower factor of their covariance; `expansion`: of the device's own error. */
-function hung(sd: Partial<Record<OwnWay, number>>, together: readonly (readonly [OwnWay, OwnWay, number])[], expansion = 1): Hung {
+/** From spreads (as a part of those in `priors.ts`) and correlations to the lower factor of their covariance. */
+function hung(sd: Partial<Record<OwnWay, number>>, together: readonly (readonly [OwnWay, OwnWay, number])[]): Float64Array {
   const cov = new Float64Array(N * N);
   const of = (way: OwnWay) => OWN_WAYS.indexOf(way);
   OWN_WAYS.forEach((way, i) => (cov[i * N + i] = (sd[way] ?? 1) ** 2));
@@ -31,14 +29,14 @@ function hung(sd: Partial<Record<OwnWay, number>>, together: readonly (readonly 
     cov[i * N + j] = r * (sd[a] ?? 1) * (sd[b] ?? 1);
   }
   lowerFactor(cov, cov, N, N);
-  return { lower: cov, expansion };
+  return cov;
 }
 
 /**
  * How sound machines of a kind differ in several ways at once, and how they go on differing from one reading of a machine to the next once
  * it has been read by the same means (times `LEFT_WHEN_LEARNT`): gas at the discharge and the tube stay with a machine, an evaporator with a valve hardly does.
  */
-export const HANGS: Readonly<Record<'capillary' | 'valve', { kind: Hung; learnt: Hung }>> = {
+export const HANGS: Readonly<Record<'capillary' | 'valve', { kind: Float64Array; learnt: Float64Array }>> = {
   capillary: {
     kind: hung({ pumping: 2.1, charge: 1.5, expansion: 0.6, over: 1.2 }, [
       ['evaporator', 'charge', -0.6],
@@ -76,9 +74,7 @@ export const HANGS: Readonly<Record<'capillary' | 'valve', { kind: Hung; learnt:
 /** Hypotheses that move something of the machine, and those that move nothing of it but the condenser's air side. */
 export type Way = 'nothing' | 'gas' | 'overcharge' | 'leak' | 'restriction' | 'ice' | 'dirt' | 'fan' | 'valves';
 
-/** What a hypothesis may seem to move besides, and the unknowns that these are: own ways first. */
-const ALL_MOVED = [...OWN_WAYS, 'gas', 'air', 'coil'] as const;
-type MayMove = (typeof ALL_MOVED)[number];
+/** What a hypothesis may seem to move besides: own ways, gas, air at the coil and the condenser's conductance. */
 export const MOVED: readonly number[] = [...TOGETHER, GAS, AIR, LN_K];
 
 export type Moved = {
@@ -96,14 +92,12 @@ export type Moved = {
 
 type More = { severity?: number; lnMet?: number; spread?: Partial<Record<OwnWay, number>> };
 
-function moved(
-  { superheat = 0, ...mean }: Partial<Record<MayMove | 'superheat', number>>,
-  { severity = 1, lnMet = 0, spread = {} }: More = {},
-): Moved {
+/** `by`: in the order of `MOVED`, then superheat; what is left out is nothing. */
+function moved(by: readonly number[], { severity = 1, lnMet = 0, spread = {} }: More = {}): Moved {
   return {
-    mean: Float64Array.from(ALL_MOVED, (of) => mean[of] ?? 0),
+    mean: Float64Array.from(MOVED, (_, i) => by[i] ?? 0),
     sd: Float64Array.from(OWN_WAYS, (way) => spread[way] ?? 0),
-    superheatK: superheat,
+    superheatK: by[MOVED.length] ?? 0,
     severity,
     lnMet,
   };
@@ -112,55 +106,43 @@ function moved(
 /**
  * What each cause seems to move besides, in this model, which is not the machine: ln, shares and K as in `state.ts`. Iced and stopped
  * evaporators let liquid back, so that the suction line warms less; worn valves heat their gas more than twice pumping says; a starved coil
- * gives off less than its dry part explains.
+ * gives off less than its dry part explains. In columns: evaporator, pumping, gain, charge, expansion, over (K), gas, air (K), coil, superheat (K).
  */
 export const MOVES: Readonly<Record<Way, { capillary: Moved; valve: Moved }>> = {
   nothing: {
-    capillary: moved({ evaporator: 0.04, pumping: 0.012, gain: 0.02, expansion: -0.05, over: 0.9, air: 0.3 }),
-    valve: moved({ evaporator: -0.03, gain: -0.02, charge: 0.007, over: 0.8, coil: 0.03 }),
+    capillary: moved([0.04, 0.012, 0.02, 0, -0.05, 0.9, 0, 0.3]),
+    valve: moved([-0.03, 0, -0.02, 0.007, 0, 0.8, 0, 0, 0.03]),
   },
   gas: {
-    capillary: moved({ evaporator: 0.04, pumping: -0.018, gain: 0.02, charge: 0.005, expansion: -0.07, over: 1.4 }, { lnMet: 0.3 }),
-    valve: moved({ pumping: -0.032, charge: -0.004, over: 1.8, gas: -0.014, coil: 0.02 }, { lnMet: 0.3 }),
+    capillary: moved([0.04, -0.018, 0.02, 0.005, -0.07, 1.4], { lnMet: 0.3 }),
+    valve: moved([0, -0.032, 0, -0.004, 0, 1.8, -0.014, 0, 0.02], { lnMet: 0.3 }),
   },
   overcharge: {
-    capillary: moved({ evaporator: -0.03, gain: -0.02, charge: 0.024, over: 1 }, { lnMet: 0.7, severity: 0.6 }),
-    valve: moved({ pumping: -0.041, gain: 0.02, over: 0.7, coil: 0.03 }, { lnMet: 0.2, severity: 0.8 }),
+    capillary: moved([-0.03, 0, -0.02, 0.024, 0, 1], { lnMet: 0.7, severity: 0.6 }),
+    valve: moved([0, -0.041, 0.02, 0, 0, 0.7, 0, 0, 0.03], { lnMet: 0.2, severity: 0.8 }),
   },
   leak: {
-    capillary: moved(
-      { evaporator: -0.22, pumping: 0.007, gain: 0.07, charge: 0.004, expansion: -0.11, over: -0.5, gas: 0.009, coil: 0.03 },
-      { severity: 0.5 },
-    ),
-    valve: moved({ evaporator: -0.06, pumping: 0.007, over: -0.6, superheat: 0.5, gas: -0.007, air: 0.3 }, { lnMet: 0.4, severity: 0.9 }),
+    capillary: moved([-0.22, 0.007, 0.07, 0.004, -0.11, -0.5, 0.009, 0, 0.03], { severity: 0.5 }),
+    valve: moved([-0.06, 0.007, 0, 0, 0, -0.6, -0.007, 0.3, 0, 0.5], { lnMet: 0.4, severity: 0.9 }),
   },
   restriction: {
-    capillary: moved(
-      { evaporator: -0.23, pumping: 0.015, charge: -0.032, expansion: -0.13, over: -0.6, gas: 0.012 },
-      { lnMet: 0.8, severity: 0.3 },
-    ),
-    valve: moved(
-      { evaporator: -0.04, pumping: 0.011, gain: 0.04, charge: -0.019, expansion: -0.08, superheat: -2.7 },
-      { lnMet: 0.5, severity: 0.4 },
-    ),
+    capillary: moved([-0.23, 0.015, 0, -0.032, -0.13, -0.6, 0.012], { lnMet: 0.8, severity: 0.3 }),
+    valve: moved([-0.04, 0.011, 0.04, -0.019, -0.08, 0, 0, 0, 0, -2.7], { lnMet: 0.5, severity: 0.4 }),
   },
   ice: {
-    capillary: moved({ gain: -0.1, charge: -0.008, over: 3.2 }, { lnMet: 0.1, severity: 0.7, spread: { gain: 0.05 } }),
-    valve: moved({ gain: -0.03, over: -0.5, gas: -0.005 }, { lnMet: -0.2, severity: 0.9 }),
+    capillary: moved([0, 0, -0.1, -0.008, 0, 3.2], { lnMet: 0.1, severity: 0.7, spread: { gain: 0.05 } }),
+    valve: moved([0, 0, -0.03, 0, 0, -0.5, -0.005], { lnMet: -0.2, severity: 0.9 }),
   },
   dirt: {
-    capillary: moved({ evaporator: 0.11, pumping: 0.007, expansion: 0.02, over: 1.1 }, { lnMet: 0.2 }),
-    valve: moved({ evaporator: -0.03, gain: -0.02, charge: -0.006 }, { lnMet: 0.1, severity: 0.6 }),
+    capillary: moved([0.11, 0.007, 0, 0, 0.02, 1.1], { lnMet: 0.2 }),
+    valve: moved([-0.03, 0, -0.02, -0.006], { lnMet: 0.1, severity: 0.6 }),
   },
   fan: {
-    capillary: moved({ gain: -0.13, charge: 0.033 }, { lnMet: 0.2, spread: { gain: 0.02 } }),
-    valve: moved({ superheat: 0.5 }, { lnMet: 0.1, severity: 1.5 }),
+    capillary: moved([0, 0, -0.13, 0.033], { lnMet: 0.2, spread: { gain: 0.02 } }),
+    valve: moved([0, 0, 0, 0, 0, 0, 0, 0, 0, 0.5], { lnMet: 0.1, severity: 1.5 }),
   },
   valves: {
-    capillary: moved({ evaporator: 0.04, charge: 0.004, expansion: 0.02, over: 5.3, gas: -0.005, air: 0.5 }, { lnMet: 0.6, severity: 0.7 }),
-    valve: moved(
-      { evaporator: 0.05, pumping: 0.05, charge: -0.014, over: 3.6, superheat: 0.9, gas: 0.005, air: 0.4 },
-      { lnMet: 0.5, severity: 0.8 },
-    ),
+    capillary: moved([0.04, 0, 0, 0.004, 0.02, 5.3, -0.005, 0.5], { lnMet: 0.6, severity: 0.7 }),
+    valve: moved([0.05, 0.05, 0, -0.014, 0, 3.6, 0.005, 0.4, 0, 0.9], { lnMet: 0.5, severity: 0.8 }),
   },
 };

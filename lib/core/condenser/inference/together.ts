@@ -114,19 +114,19 @@ export const MOVES: Readonly<Record<Way, { capillary: Moved; valve: Moved }>> = 
     valve: moved([-0.03, 0, -0.02, 0.007, 0, 0.8, 0, 0, 0.03]),
   },
   gas: {
-    capillary: moved([0.04, -0.018, 0.02, 0.005, -0.07, 1.4], { lnMet: 0.3 }),
-    valve: moved([0, -0.032, 0, -0.004, 0, 1.8, -0.014, 0, 0.02], { lnMet: 0.3 }),
+    capillary: moved([0.04, -0.018, 0.02, 0.005, -0.07, 1.4], { lnMet: 0.2 }),
+    valve: moved([0, -0.032, 0, -0.004, 0, 1.8, -0.014, 0, 0.02], { lnMet: 0.2 }),
   },
   overcharge: {
-    capillary: moved([-0.03, 0, -0.02, 0.024, 0, 1], { lnMet: 0.7, severity: 0.6 }),
-    valve: moved([0, -0.041, 0.02, 0, 0, 0.7, 0, 0, 0.03], { lnMet: 0.2, severity: 0.8 }),
+    capillary: moved([-0.03, 0, -0.02, 0.024, 0, 1], { lnMet: 0.4, severity: 0.6 }),
+    valve: moved([0, -0.041, 0.02, 0, 0, 0.7, 0, 0, 0.03], { lnMet: 0.1, severity: 0.8 }),
   },
   leak: {
     capillary: moved([-0.22, 0.007, 0.07, 0.004, -0.11, -0.5, 0.009, 0, 0.03], { severity: 0.5 }),
     valve: moved([-0.06, 0.007, 0, 0, 0, -0.6, -0.007, 0.3, 0, 0.5], { lnMet: 0.4, severity: 0.9 }),
   },
   restriction: {
-    capillary: moved([-0.23, 0.015, 0, -0.032, -0.13, -0.6, 0.012], { lnMet: 0.8, severity: 0.3 }),
+    capillary: moved([-0.23, 0.015, 0, -0.032, -0.13, -0.6, 0.012], { lnMet: 0.7, severity: 0.3 }),
     valve: moved([-0.04, 0.011, 0.04, -0.019, -0.08, 0, 0, 0, 0, -2.7], { lnMet: 0.5, severity: 0.4 }),
   },
   ice: {
@@ -142,7 +142,7 @@ export const MOVES: Readonly<Record<Way, { capillary: Moved; valve: Moved }>> = 
     valve: moved([0, 0, 0, 0, 0, 0, 0, 0, 0, 0.5], { lnMet: 0.1, severity: 1.5 }),
   },
   valves: {
-    capillary: moved([0.04, 0, 0, 0.004, 0.02, 5.3, -0.005, 0.5], { lnMet: 0.6, severity: 0.7 }),
-    valve: moved([0.05, 0.05, 0, -0.014, 0, 3.6, 0.005, 0.4, 0, 0.9], { lnMet: 0.5, severity: 0.8 }),
+    capillary: moved([0.04, 0, 0, 0.004, 0.02, 5.3, -0.005, 0.5], { lnMet: 0.4, severity: 0.7 }),
+    valve: moved([0.05, 0.05, 0, -0.014, 0, 3.6, 0.005, 0.4, 0, 0.9], { lnMet: 0.4, severity: 0.8 }),
   },
 };

@@ -4,7 +4,7 @@ import { evidenceOf, type Hypothesis } from '@/lib/core/condenser/inference/evid
 import { sceneOf } from '@/lib/core/condenser/inference/scene';
 import { CHANNELS, solve, type Seen, type Solution } from '@/lib/core/condenser/inference/solve';
 import { OVER, UNKNOWNS } from '@/lib/core/condenser/inference/state';
-import { HANGS, MOVED, MOVES, TAIL, TOGETHER } from '@/lib/core/condenser/inference/together';
+import { HANGS, MOVES, TAIL, TOGETHER } from '@/lib/core/condenser/inference/together';
 import { keysOf } from '@/lib/core/typed/closed-set';
 import { CONDITIONS, F, REACH_IN, readingOf, stateAt } from '../../support/condenser';
 
@@ -48,7 +48,7 @@ function eliminated(matrix: Matrix, right: readonly number[]): { lnDet: number; 
 function theLongWay(solution: Solution, seen: readonly Seen[], { prior, sound, way, capillary, learnt }: Hypothesis): number {
   const kind = capillary ? 'capillary' : 'valve';
   const hangs = HANGS[kind][learnt ? 'learnt' : 'kind'];
-  const moved = MOVES[way ?? 'nothing'][kind];
+  const moved = way && MOVES[way][kind];
   const P = square(UNKNOWNS);
   for (let i = 0; i < UNKNOWNS; i++) P[i]![i] = prior.sd[i]! ** 2;
   TOGETHER.forEach((i, a) =>
@@ -57,8 +57,8 @@ function theLongWay(solution: Solution, seen: readonly Seen[], { prior, sound, w
       for (let l = 0; l < TOGETHER.length; l++) together += hangs[a * TOGETHER.length + l]! * hangs[b * TOGETHER.length + l]!;
       P[i]![j] = Math.min(sound.sd[i]!, prior.sd[i]!) * Math.min(sound.sd[j]!, prior.sd[j]!) * together;
       if (a !== b) return;
-      const severity = Math.max(0, prior.sd[i]! ** 2 - sound.sd[i]! ** 2) * moved.severity ** 2;
-      P[i]![j]! += severity + (moved.sd[a] ?? 0) ** 2;
+      const severity = Math.max(0, prior.sd[i]! ** 2 - sound.sd[i]! ** 2) * (moved?.severity ?? 1) ** 2;
+      P[i]![j]! += severity + (moved?.sd[a] ?? 0) ** 2;
     }),
   );
   const rows = seen.map((s) => CHANNELS.indexOf(s.channel));
@@ -67,8 +67,8 @@ function theLongWay(solution: Solution, seen: readonly Seen[], { prior, sound, w
   const y = seen.map((s, j) => {
     let shown = solution.shown[rows[j]!]!;
     for (let i = 0; i < UNKNOWNS; i++) shown -= slope(j, i) * (solution.x[i]! - prior.mean[i]!);
-    MOVED.forEach((i, a) => (shown += slope(j, i) * (moved.mean[a] ?? 0)));
-    if (s.channel === 'expansion') shown += moved.superheatK;
+    TOGETHER.forEach((i, a) => (shown += slope(j, i) * (moved?.mean[a] ?? 0)));
+    if (s.channel === 'expansion') shown += moved?.superheatK ?? 0;
     for (let k = 0; k < seen.length; k++)
       for (let a = 0; a < UNKNOWNS; a++) for (let b = 0; b < UNKNOWNS; b++) S[j]![k]! += slope(j, a) * P[a]![b]! * slope(k, b);
     S[j]![j]! += s.sd ** 2;

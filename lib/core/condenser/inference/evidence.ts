@@ -1,7 +1,7 @@
 import { lowerFactor } from './lower-factor';
 import { CHANNELS, type Seen, type Solution } from './solve';
 import { UNKNOWNS, type Prior } from './state';
-import { HANGS, MOVED, MOVES, TAIL, TOGETHER, type Moved, type Way } from './together';
+import { HANGS, MOVES, TAIL, TOGETHER, UNMOVED, type Moved, type Way } from './together';
 
 /** One hypothesis about one reading: its prior and the sound machine's, what is wrong if something is, and whose spreads hold. */
 export type Hypothesis = {
@@ -13,7 +13,6 @@ export type Hypothesis = {
 };
 
 const K = TOGETHER.length;
-const Q = MOVED.length;
 const M = CHANNELS.length;
 const EXPANSION = CHANNELS.indexOf('expansion');
 const miss = new Float64Array(M);
@@ -34,7 +33,7 @@ const W = new Float64Array(M * WIDTH);
 export function evidenceOf(solution: Solution, seen: readonly Seen[], hypothesis: Hypothesis): number {
   const kind = hypothesis.capillary ? 'capillary' : 'valve';
   const hangs = HANGS[kind][hypothesis.learnt ? 'learnt' : 'kind'];
-  const moved = MOVES[hypothesis.way ?? 'nothing'][kind];
+  const moved = hypothesis.way ? MOVES[hypothesis.way][kind] : UNMOVED;
   spreads(hypothesis, moved);
   const m = seen.length;
   for (let j = 0; j < m; j++) {
@@ -66,7 +65,7 @@ function spreads({ prior, sound }: Hypothesis, moved: Moved): void {
 function shownAt({ slopes, x, shown }: Solution, row: number, { mean }: Prior, moved: Moved): number {
   let would = shown[row]!;
   for (let i = 0; i < UNKNOWNS; i++) would -= slopes[row * UNKNOWNS + i]! * (x[i]! - mean[i]!);
-  for (let k = 0; k < Q; k++) would += slopes[row * UNKNOWNS + MOVED[k]!]! * moved.mean[k]!;
+  for (let k = 0; k < K; k++) would += slopes[row * UNKNOWNS + TOGETHER[k]!]! * moved.mean[k]!;
   return would;
 }
 

@@ -20,7 +20,6 @@ import {
   LOOSE_DIRT,
   DEPTH_ERROR,
   FIRST,
-  GAS_AT_K,
   SETTLING,
   REPEATED,
   TRUST,
@@ -249,7 +248,7 @@ function shifted(scene: Scene, found: Plain): Shifted[] {
     };
   const by = scene.machine.capillary ? 'capillary' : 'valve';
   const list: Shifted[] = [
-    { cause: 'non_condensables', share: 1, prior: own(set(S.GAS, gasNow(scene, found.plain))), way: 'gas' },
+    { cause: 'non_condensables', share: 1, prior: own(set(S.GAS, SHIFTS.non_condensables)), way: 'gas' },
     { cause: 'overcharge', share: 1, prior: own(shift(S.CHARGE, SHIFTS.overcharge[by])), way: 'overcharge' },
     { cause: 'low_charge', share: 0.55, prior: own(shift(S.CHARGE, SHIFTS.low_charge[by]), 'low_side'), way: 'leak' },
     { cause: 'low_charge', share: 0.45, prior: own(shift(S.LN_VALVE, SHIFTS.restriction[by]), 'low_side'), way: 'restriction' },
@@ -288,13 +287,6 @@ function shifted(scene: Scene, found: Plain): Shifted[] {
   const airOff = out < 0 ? -OFF.airK[0] : OFF.airK[0];
   list.push({ cause: 'reading_fault', share: OFF.air / 2, prior: own(set(S.AIR, [sound.mean[S.AIR]! + airOff, OFF.airK[1]])) });
   return list;
-}
-
-/** What gas was let in stays, whatever the head is: its part of the pressure is the smaller the hotter the machine condenses. */
-function gasNow({ machine: { beta } }: Scene, { x }: Solution): readonly [number, number] {
-  const [mean, sd] = SHIFTS.non_condensables;
-  const times = Math.exp(Math.max(-0.6, Math.min(0.6, beta * (GAS_AT_K - x[S.TC]!) + Math.log1p(mean))));
-  return [mean * times, sd * times];
 }
 
 const fouledAndLoaded =

@@ -62,8 +62,6 @@ const DIRT_SEEN: Readonly<Record<CoilGrade, readonly [number, number]>> = {
 /** The same where only the figure is asked for, not the cause: wide enough that a band holds at every depth of dirt. */
 export const LOOSE_DIRT: readonly [number, number] = [0.15, 0.4];
 
-/** Condensing at which the part that gas has of the pressure is told in `SHIFTS`, K. */
-export const GAS_AT_K = 315;
 /** How a cause shifts an unknown of the machine: mean and sd (judgement; charge and gas as shares, the rest as ln). */
 export const SHIFTS = {
   non_condensables: [0.13, 0.04],

@@ -1,5 +1,5 @@
 import { lowerFactor } from './lower-factor';
-import { AIR, CHARGE, GAIN, GAS, LN_EVAP, LN_K, LN_PUMP, LN_VALVE, OVER } from './state';
+import { CHARGE, GAIN, LN_EVAP, LN_PUMP, LN_VALVE, OVER } from './state';
 
 /**
  * What independent normal spreads leave out where hypotheses are weighed (`evidence.ts`): general in kind, its numbers measured on machines
@@ -71,16 +71,12 @@ export const HANGS: Readonly<Record<'capillary' | 'valve', { kind: Float64Array;
   },
 };
 
-/** Hypotheses that move something of the machine, and those that move nothing of it but the condenser's air side. */
-export type Way = 'nothing' | 'gas' | 'overcharge' | 'leak' | 'restriction' | 'ice' | 'dirt' | 'fan' | 'valves';
-
-/** What a hypothesis may seem to move besides: own ways, gas, air at the coil and the condenser's conductance. */
-export const MOVED: readonly number[] = [...TOGETHER, GAS, AIR, LN_K];
+/** Hypotheses that move something of the machine. */
+export type Way = 'gas' | 'overcharge' | 'leak' | 'restriction' | 'ice' | 'dirt' | 'fan' | 'valves';
 
 export type Moved = {
-  /** By how much each seems moved besides, in the order of `MOVED`. */
+  /** By how much each own way seems moved besides, and how far that spreads. */
   mean: Float64Array;
-  /** How far what is added to own ways spreads. */
   sd: Float64Array;
   /** A valve's superheat, K. */
   superheatK: number;
@@ -92,57 +88,53 @@ export type Moved = {
 
 type More = { severity?: number; lnMet?: number; spread?: Partial<Record<OwnWay, number>> };
 
-/** `by`: in the order of `MOVED`, then superheat; what is left out is nothing. */
-function moved(by: readonly number[], { severity = 1, lnMet = 0, spread = {} }: More = {}): Moved {
-  return {
-    mean: Float64Array.from(MOVED, (_, i) => by[i] ?? 0),
-    sd: Float64Array.from(OWN_WAYS, (way) => spread[way] ?? 0),
-    superheatK: by[MOVED.length] ?? 0,
-    severity,
-    lnMet,
-  };
+function moved(
+  { superheat = 0, ...mean }: Partial<Record<OwnWay | 'superheat', number>>,
+  { severity = 1, lnMet = 0, spread = {} }: More = {},
+): Moved {
+  const vector = (of: Partial<Record<OwnWay, number>>) => Float64Array.from(OWN_WAYS, (way) => of[way] ?? 0);
+  return { mean: vector(mean), sd: vector(spread), superheatK: superheat, severity, lnMet };
 }
+
+/** A sound machine, and what moves nothing of it. */
+export const UNMOVED = moved({});
 
 /**
  * What each cause seems to move besides, in this model, which is not the machine: ln, shares and K as in `state.ts`. Iced and stopped
  * evaporators let liquid back, so that the suction line warms less; worn valves heat their gas more than twice pumping says; a starved coil
- * gives off less than its dry part explains. In columns: evaporator, pumping, gain, charge, expansion, over (K), gas, air (K), coil, superheat (K).
+ * gives off less than its dry part explains.
  */
 export const MOVES: Readonly<Record<Way, { capillary: Moved; valve: Moved }>> = {
-  nothing: {
-    capillary: moved([0.04, 0.012, 0.02, 0, -0.05, 0.9, 0, 0.3]),
-    valve: moved([-0.03, 0, -0.02, 0.007, 0, 0.8, 0, 0, 0.03]),
-  },
   gas: {
-    capillary: moved([0.04, -0.018, 0.02, 0.005, -0.07, 1.4], { lnMet: 0.2 }),
-    valve: moved([0, -0.032, 0, -0.004, 0, 1.8, -0.014, 0, 0.02], { lnMet: 0.2 }),
+    capillary: moved({ pumping: -0.018, charge: 0.009, expansion: -0.05 }, { lnMet: -0.2 }),
+    valve: moved({ pumping: -0.033, charge: -0.006, superheat: -0.8 }, { lnMet: 0.1 }),
   },
   overcharge: {
-    capillary: moved([-0.03, 0, -0.02, 0.024, 0, 1], { lnMet: 0.4, severity: 0.6 }),
-    valve: moved([0, -0.041, 0.02, 0, 0, 0.7, 0, 0, 0.03], { lnMet: 0.1, severity: 0.8 }),
+    capillary: moved({ charge: 0.019 }, { severity: 0.7 }),
+    valve: moved({ pumping: -0.032, gain: 0.03 }, { lnMet: -0.1, severity: 0.8 }),
   },
   leak: {
-    capillary: moved([-0.22, 0.007, 0.07, 0.004, -0.11, -0.5, 0.009, 0, 0.03], { severity: 0.5 }),
-    valve: moved([-0.06, 0.007, 0, 0, 0, -0.6, -0.007, 0.3, 0, 0.5], { lnMet: 0.4, severity: 0.9 }),
+    capillary: moved({ evaporator: -0.17, gain: 0.04, expansion: -0.07 }, { lnMet: 0.2, severity: 0.6 }),
+    valve: moved({}, { lnMet: 0.4 }),
   },
   restriction: {
-    capillary: moved([-0.23, 0.015, 0, -0.032, -0.13, -0.6, 0.012], { lnMet: 0.7, severity: 0.3 }),
-    valve: moved([-0.04, 0.011, 0.04, -0.019, -0.08, 0, 0, 0, 0, -2.7], { lnMet: 0.5, severity: 0.4 }),
+    capillary: moved({ evaporator: -0.17, charge: -0.026, expansion: -0.08 }, { lnMet: 0.5, severity: 0.3 }),
+    valve: moved({ gain: 0.03, charge: -0.016, expansion: -0.05, superheat: -1.7 }, { lnMet: 0.4, severity: 0.5 }),
   },
   ice: {
-    capillary: moved([0, 0, -0.1, -0.008, 0, 3.2], { lnMet: 0.1, severity: 0.7, spread: { gain: 0.05 } }),
-    valve: moved([0, 0, -0.03, 0, 0, -0.5, -0.005], { lnMet: -0.2, severity: 0.9 }),
+    capillary: moved({ gain: -0.08, over: 3 }, { lnMet: 0.1, severity: 0.7, spread: { gain: 0.05 } }),
+    valve: moved({ gain: -0.02 }, { lnMet: -0.2, severity: 0.9 }),
   },
   dirt: {
-    capillary: moved([0.11, 0.007, 0, 0, 0.02, 1.1], { lnMet: 0.2 }),
-    valve: moved([-0.03, 0, -0.02, -0.006], { lnMet: 0.1, severity: 0.6 }),
+    capillary: moved({ evaporator: 0.09, gain: -0.03, expansion: 0.05 }, { lnMet: 0.2 }),
+    valve: moved({}, { severity: 0.6 }),
   },
   fan: {
-    capillary: moved([0, 0, -0.13, 0.033], { lnMet: 0.2, spread: { gain: 0.02 } }),
-    valve: moved([0, 0, 0, 0, 0, 0, 0, 0, 0, 0.5], { lnMet: 0.1, severity: 1.5 }),
+    capillary: moved({ gain: -0.12, charge: 0.031 }, { lnMet: 0.2, spread: { gain: 0.02 } }),
+    valve: moved({ gain: -0.02, superheat: 0.5 }, { severity: 1.4 }),
   },
   valves: {
-    capillary: moved([0.04, 0, 0, 0.004, 0.02, 5.3, -0.005, 0.5], { lnMet: 0.4, severity: 0.7 }),
-    valve: moved([0.05, 0.05, 0, -0.014, 0, 3.6, 0.005, 0.4, 0, 0.9], { lnMet: 0.4, severity: 0.8 }),
+    capillary: moved({ expansion: 0.03, over: 4.2 }, { lnMet: 0.3, severity: 0.8 }),
+    valve: moved({ evaporator: 0.06, pumping: 0.036, gain: 0.01, charge: -0.012, over: 3.7, superheat: 0.7 }, { lnMet: 0.2 }),
   },
 };

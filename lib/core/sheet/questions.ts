@@ -22,7 +22,7 @@ export function sameNames(
   const names = rows.flatMap((r) => [r.cells.customer, r.cells.kitchen].flatMap((n) => (n ? [n] : [])));
   const spelled = spellings(names);
   for (const name of onFile) spelled.set(alike(name), name);
-  const words = (key: string) => spelled.get(key) ?? key;
+  const spelling = (key: string) => spelled.get(key) ?? key;
   const counts = groupBy(names, alike);
   const count = (key: string) => counts.get(key)?.length ?? 0;
   const apart = toldApart(rows, onFile);
@@ -42,7 +42,7 @@ export function sameNames(
       id: ALL_PAIRS,
       text: `${counted(pairs.length, 'pair')} of names differ by a letter or two. Are all of them different customers?`,
       rows: pairs.reduce((sum, { least }) => sum + count(least), 0),
-      examples: pairs.slice(0, MOST_PAIRS).map(({ least, most }) => `${words(least)} / ${words(most)}`),
+      examples: pairs.slice(0, MOST_PAIRS).map(({ least, most }) => `${spelling(least)} / ${spelling(most)}`),
       options: [
         { value: 'apart', label: 'Yes, all of them are different' },
         { value: 'each', label: 'No: ask me about each pair' },
@@ -54,7 +54,7 @@ export function sameNames(
     if (answer === undefined && atOnce && all === undefined) continue;
     questions.push({
       id,
-      text: `Is “${words(least)}” the same as “${words(most)}”?`,
+      text: `Is “${spelling(least)}” the same as “${spelling(most)}”?`,
       rows: count(least),
       examples: [],
       options: [
@@ -64,7 +64,7 @@ export function sameNames(
       answer: answer ?? '',
       open: answer === undefined,
     });
-    if (answer === 'same') spelled.set(least, words(most));
+    if (answer === 'same') spelled.set(least, spelling(most));
   }
   return { spelled: (name) => spelled.get(alike(name)) ?? asName(name), questions };
 }

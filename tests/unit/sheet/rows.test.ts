@@ -476,7 +476,17 @@ describe('what a sheet is asked', () => {
 
   it('nothing of names that look alike where their streets, or the file, tell two customers', () => {
     const asked = (a: string[], b: string[], onFile: string[] = []) =>
-      open(read([['Customer', 'Address', 'Equipment', 'Area'], [...a, 'WIC', 'line'], [...b, 'RI', 'line']], {}, { customersOnFile: onFile }));
+      open(
+        read(
+          [
+            ['Customer', 'Address', 'Equipment', 'Area'],
+            [...a, 'WIC', 'line'],
+            [...b, 'RI', 'line'],
+          ],
+          {},
+          { customersOnFile: onFile },
+        ),
+      );
     expect(asked(['Amber Pantry', '4 Mill St'], ['Umber Pantry', '4 mill street'])).toEqual(['same amber pantry = umber pantry']);
     expect(asked(['Amber Pantry', ''], ['Umber Pantry', '9 Canal St'])).toEqual(['same amber pantry = umber pantry']);
     expect(asked(['Amber Pantry', '4 Mill St'], ['Umber Pantry', '9 Canal St'])).toEqual([]);
@@ -497,7 +507,12 @@ describe('what a sheet is asked', () => {
         id: 'same all',
         text: '5 pairs of names differ by a letter or two. Are all of them different customers?',
         rows: 5,
-        examples: ['Umber Hearth / Amber Hearth', 'Umber Grill / Amber Grill', 'Umber Tavern / Amber Tavern', 'Umber Bakery / Amber Bakery'],
+        examples: [
+          'Umber Hearth / Amber Hearth',
+          'Umber Grill / Amber Grill',
+          'Umber Tavern / Amber Tavern',
+          'Umber Bakery / Amber Bakery',
+        ],
         options: [
           { value: 'apart', label: 'Yes, all of them are different' },
           { value: 'each', label: 'No: ask me about each pair' },

@@ -34,7 +34,6 @@ beforeEach(async () => {
   await db.visit.deleteMany();
   await db.user.updateMany({ data: { active: false } });
   made = await haveOneUnit(db, {
-    customer: { name: 'Nine Lanterns' },
     kitchen: { name: 'Pearl Row', serviceHours: [], contactName: '', contactPhone: '', contactEmail: '' },
     person: { active: false },
   });
@@ -177,9 +176,9 @@ describe('here after all', () => {
     expect(await undoAway(ctx(at(9)), absenceId)).toEqual({
       back: 1,
       stayed: [
-        { visitId: past.id, kitchen: 'Nine Lanterns, Pearl Row', reason: 'its old time is past' },
-        { visitId: done.id, kitchen: 'Nine Lanterns, Pearl Row', reason: 'it is no longer open' },
-        { visitId: changed.id, kitchen: 'Nine Lanterns, Pearl Row', reason: 'somebody changed it since' },
+        { visitId: past.id, kitchen: `${made.customer.name}, Pearl Row`, reason: 'its old time is past' },
+        { visitId: done.id, kitchen: `${made.customer.name}, Pearl Row`, reason: 'it is no longer open' },
+        { visitId: changed.id, kitchen: `${made.customer.name}, Pearl Row`, reason: 'somebody changed it since' },
       ],
     });
     const returned = await onFile(back.id);

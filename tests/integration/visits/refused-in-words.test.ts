@@ -29,7 +29,6 @@ let desk: { userId: string };
 const ctx = () => ({ db: database.db, actor: desk, now, baseUrl: 'http://localhost:3000' });
 const kitchen = (name: string, unit = {}) =>
   haveOneUnit(database.db, {
-    customer: { name: 'Nine Lanterns' },
     kitchen: { name, serviceHours: [], contactEmail: 'chef@example.com' },
     unit,
     person: { shifts: ANY_TIME },
@@ -85,7 +84,7 @@ describe('a booking', () => {
       ...{
         code: 'overlap',
         field: 'from',
-        message: 'Tova is at Nine Lanterns, Dock Street from 09:30 to 10:15. Choose another time or technician.',
+        message: `Tova is at ${other.customer.name}, Dock Street from 09:30 to 10:15. Choose another time or technician.`,
       },
     });
   });
@@ -172,7 +171,7 @@ describe('a change', () => {
     await database.db.visit.create({ data: visitRow(made.kitchen.id, made.person.id, new Date(nine.getTime() + HOUR), 30) });
     await expect(changeVisit(ctx(), change(id, { minutes: 75 }))).rejects.toMatchObject({
       ...{ code: 'overlap', field: 'minutes' },
-      message: 'Tova is at Nine Lanterns, Pearl Row from 10:00 to 10:30. Shorten it, or move one of them.',
+      message: `Tova is at ${made.customer.name}, Pearl Row from 10:00 to 10:30. Shorten it, or move one of them.`,
     });
     // Its own time is in nobody's way.
     await changeVisit(ctx(), change(id, { minutes: 50 }));
@@ -231,7 +230,7 @@ describe('a move', () => {
       ...{
         code: 'overlap',
         field: 'from',
-        message: 'Tova is at Nine Lanterns, Pearl Row from 13:00 to 13:30. Choose another time or technician.',
+        message: `Tova is at ${made.customer.name}, Pearl Row from 13:00 to 13:30. Choose another time or technician.`,
       },
     });
     await moveVisit(ctx(), move(id, { from: '09:30', minutes: 60 }));

@@ -15,6 +15,7 @@ import { USUAL_KITCHEN_HOURS } from '../../../core/visits/service-hours';
 import { weekly } from '../../visits/reads/visits';
 import { REGIONS } from '../../../core/measures/region';
 import { costsSet, shopSettings } from '../../shop/reads/settings';
+import { fullKitchenName } from '../../../core/wording/kitchen-name';
 
 /** Days past the week from which work may be brought forward to save a trip. */
 const LOOK_AHEAD_DAYS = 21;
@@ -99,7 +100,7 @@ export async function weekProblem(db: Tx, monday: LocalDate, notBefore: Date, em
       const at = (day: number, time: string) => instantOf(fromDay(day), time, k.timeZone);
       return {
         id: k.id,
-        name: k.name,
+        name: fullKitchenName(k),
         place: placeOf(k) ?? nowhere(k.id),
         accessMinutes: siteTimeOf(times, k.id).accessMinutes,
         durationFactor: siteTimeOf(times, k.id).durationFactor,
@@ -171,7 +172,7 @@ export async function weekProblem(db: Tx, monday: LocalDate, notBefore: Date, em
       })),
       kitchens: kitchens.map((k) => ({
         id: k.id,
-        name: k.name,
+        name: fullKitchenName(k),
         placed: !unplaced.has(k.id),
         open: access.get(k.id)?.open ?? [],
         closedToUs: covered(k.blackouts).size > 0,

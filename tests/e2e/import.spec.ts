@@ -125,10 +125,20 @@ const waitedForACore = (pid: number): number => {
 test('nobody waits while 20,000 rows of a bad sheet are read', { tag: '@alone' }, async ({ page, signIn }) => {
   test.slow();
   await signIn('dispatcher');
-  await page.goto('/customers/import');
+  // A short sheet of the same form first: the code of its pages is loaded once in a server's life, whatever is in a sheet.
+  const check = async (rows: string[]) => {
+    await page.goto('/customers/import');
+    await page
+      .getByLabel('File', { exact: true })
+      .setInputFiles({ name: 'bad.csv', mimeType: 'text/csv', buffer: Buffer.from(rows.join('\n')) });
+    await page.getByRole('button', { name: 'Check it' }).click();
+    await expect(page.getByRole('heading', { name: 'to decide' })).toBeVisible({ timeout: 60_000 });
+  };
   const junk = (n: number) =>
     `Nobody ${n % 700},Site ${n},${n} Mill St,thing ${n % 3000},gas ${n % 900},${n}#,"${n}/99/${n}",every ${n} moons`;
-  const rows = ['Customer,Site,Address,Type,Refrig,Chg,Last PM,Freq', ...Array.from({ length: 20_000 }, (_, n) => junk(n))];
+  const head = 'Customer,Site,Address,Type,Refrig,Chg,Last PM,Freq';
+  const rows = Array.from({ length: 20_000 }, (_, n) => junk(n));
+  await check([head, ...rows.slice(0, 20)]);
   const server = await serverProcess();
   const held = () => waitedForACore(server) + waitedForACore(process.pid);
   await (await fetch(new URL('/api/health', page.url()))).text();
@@ -145,11 +155,7 @@ test('nobody waits while 20,000 rows of a bad sheet are read', { tag: '@alone' }
       await new Promise((resolve) => setTimeout(resolve, 20));
     }
   })();
-  await page
-    .getByLabel('File', { exact: true })
-    .setInputFiles({ name: 'bad.csv', mimeType: 'text/csv', buffer: Buffer.from(rows.join('\n')) });
-  await page.getByRole('button', { name: 'Check it' }).click();
-  await expect(page.getByRole('heading', { name: 'to decide' })).toBeVisible({ timeout: 60_000 });
+  await check([head, ...rows]);
   reading = false;
   await knock;
   const words = (all: number[]) =>

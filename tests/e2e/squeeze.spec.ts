@@ -58,7 +58,7 @@ test('an emergency is squeezed in: a visit makes room, its history says why, its
   await page.goto(moved);
   const history = page.locator('section', { has: page.getByRole('heading', { name: 'History' }) });
   await expect(history.getByText('Moved', { exact: true })).toBeVisible();
-  await expect(history.getByText(/Made room for an emergency at Pearl Row/)).toBeVisible();
+  await expect(history.getByText(/Made room for an emergency at Nine Lanterns, Pearl Row/)).toBeVisible();
   await expect(page.getByRole('button', { name: new RegExp(`^Move back to .*${was}$`) })).toBeVisible();
   await accessible();
 

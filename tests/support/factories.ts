@@ -30,6 +30,7 @@ export const jobRow = (unit: { id: string; kitchenId: string }, over: Partial<Pr
 export async function haveOneUnit(
   db: Db,
   over: {
+    customer?: Over<typeof customerRow>;
     kitchen?: Over<typeof kitchenRow>;
     unit?: Over<typeof unitRow>;
     person?: Over<typeof personRow>;
@@ -41,7 +42,7 @@ export async function haveOneUnit(
     data: { id: 1, name: 'Test shop', timeZone: 'America/Denver' },
     skipDuplicates: true,
   });
-  const customer = await db.customer.create({ data: customerRow() });
+  const customer = await db.customer.create({ data: customerRow(over.customer) });
   const kitchen = await db.kitchen.create({ data: kitchenRow(customer.id, over.kitchen) });
   const unit = await db.unit.create({ data: unitRow(kitchen.id, over.unit) });
   const person = await db.user.create({ data: personRow(over.person) });

@@ -9,6 +9,7 @@ import { ButtonLink, FileLink } from '@/app/_ui/buttons/button';
 import { Empty, PageHead, Sheet } from '@/app/_ui/page/sheet';
 import { State } from '@/app/_ui/states/state';
 import { JobLines } from './_components/job-lines';
+import { fullKitchenName } from '@/lib/core/wording/kitchen-name';
 
 export const metadata: Metadata = { title: 'Jobs' };
 
@@ -77,7 +78,7 @@ export default definePage('read:job', async ({ db, now, query }) => {
                     {j.number}. {j.what}
                   </Link>{' '}
                   <span className="text-soft">
-                    {j.kitchen.name}, {dayIn(j.at, j.kitchen.timeZone)}
+                    {fullKitchenName(j.kitchen)}, {dayIn(j.at, j.kitchen.timeZone)}
                     {j.note ? `: ${j.note}` : ''}
                   </span>
                 </li>

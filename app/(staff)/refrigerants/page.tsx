@@ -7,6 +7,7 @@ import { definePage } from '@/lib/server/doors/define-page';
 import { ButtonLink } from '@/app/_ui/buttons/button';
 import { PageHead } from '@/app/_ui/page/sheet';
 import { LookUp } from './_components/look-up';
+import { fullKitchenName } from '@/lib/core/wording/kitchen-name';
 
 export const metadata: Metadata = { title: 'Pressure and temperature' };
 
@@ -20,7 +21,7 @@ export default definePage('look-up:refrigerant', async ({ db, actor, query }) =>
         title="Pressure and temperature"
         lead={
           unit
-            ? `For ${unit.name}, ${unit.kitchen.name}.`
+            ? `For ${unit.name}, ${fullKitchenName(unit.kitchen)}.`
             : 'Type one, read the other. Gauge pressure is above the air where the gauge hangs.'
         }
       />

@@ -32,7 +32,7 @@ export function QuoteView({ quote, photos, language, pdf, children, next }: Prop
       <header>
         <h1>{say.title(`${quote.job.number}-${quote.version}`)}</h1>
         <p className="text-soft">
-          {fullKitchenName({ name: kitchen.name, customer: kitchen.customer.name })}
+          {fullKitchenName(kitchen)}
           {quote.job.units.length > 0 ? `: ${quote.job.units.map(({ unit }) => unit.name).join(', ')}` : ''}
         </p>
       </header>

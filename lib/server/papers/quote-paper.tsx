@@ -28,14 +28,7 @@ export function QuotePaper({ onFile: { quote, shop, photos }, missing = [] }: Pr
   const say = wordsIn(language).quote;
   const title = say.title(`${job.number}-${quote.version}`);
   return (
-    <Paper
-      name={title}
-      language={language}
-      shop={shop}
-      kind={fullKitchenName({ name: job.kitchen.name, customer: job.kitchen.customer.name })}
-      title={title}
-      lead={[quote.reason, ...missing]}
-    >
+    <Paper name={title} language={language} shop={shop} kind={fullKitchenName(job.kitchen)} title={title} lead={[quote.reason, ...missing]}>
       <Text style={{ ...PAPER.soft, marginTop: 4, marginBottom: 12 }}>
         {[job.kitchen.address, job.units.map(({ unit }) => `${unit.name} (${unit.tag})`).join(', ')].filter(Boolean).join('. ')}
       </Text>

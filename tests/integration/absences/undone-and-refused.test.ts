@@ -176,9 +176,9 @@ describe('here after all', () => {
     expect(await undoAway(ctx(at(9)), absenceId)).toEqual({
       back: 1,
       stayed: [
-        { visitId: past.id, kitchen: 'Pearl Row', reason: 'its old time is past' },
-        { visitId: done.id, kitchen: 'Pearl Row', reason: 'it is no longer open' },
-        { visitId: changed.id, kitchen: 'Pearl Row', reason: 'somebody changed it since' },
+        { visitId: past.id, kitchen: `${made.customer.name}, Pearl Row`, reason: 'its old time is past' },
+        { visitId: done.id, kitchen: `${made.customer.name}, Pearl Row`, reason: 'it is no longer open' },
+        { visitId: changed.id, kitchen: `${made.customer.name}, Pearl Row`, reason: 'somebody changed it since' },
       ],
     });
     const returned = await onFile(back.id);

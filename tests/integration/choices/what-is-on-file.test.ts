@@ -276,7 +276,7 @@ describe('a decision', () => {
     expect(await toLookAtAgain(db, today)).toEqual([
       {
         ...{ id: earlier?.id, way: 'repair', lookAgainOn: earlier?.lookAgainOn },
-        unit: { id: have.unit.id, name: have.unit.name, kitchen: { name: have.kitchen.name } },
+        unit: { id: have.unit.id, name: have.unit.name, kitchen: { name: have.kitchen.name, customer: { name: have.customer.name } } },
       },
     ]);
     const both = await toLookAtAgain(db, addDays(today, 365));

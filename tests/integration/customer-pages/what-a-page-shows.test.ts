@@ -184,7 +184,7 @@ describe('what stands on it', () => {
       source: 'customer', state: 'asked', what: 'It drips', callerName: 'Rosa', note: 'Written on the page of Rosa Ibarra.', createdById: null, createdAt: now,
     }); // prettier-ignore
     const letter = await db.outboxMessage.findFirstOrThrow({ where: { kind: 'customer_call' } });
-    expect(letter.subject).toMatch(/^Mill Street asks to be rung: /);
+    expect(letter.subject.startsWith(`${on.customer.name}, Mill Street asks to be rung: `)).toBe(true);
     expect(letter.text).toBe(`Freezer: It drips\n\nRosa, 555 0142\n\n${baseUrl}/jobs/${asked.once}`);
     const scrapped = await db.unit.create({ data: unitRow(on.kitchen.id, { name: 'Scrapped', archivedAt: now }) });
     const elsewhere = await db.unit.create({ data: unitRow(quay.id) });

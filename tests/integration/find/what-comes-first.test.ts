@@ -39,7 +39,7 @@ describe('what is found', () => {
       { kind: 'customer', href: `/customers/${ids.customer}`, name: 'Marlow Grill', about: 'Ilse Braun, (555) 010-7788' },
     ]);
     expect(await found('sn44b')).toEqual([
-      { kind: 'unit', href: `/units/${ids.unit}`, name: 'Walk-in', about: 'MQ7-01, SN 44/B, Marlow Quay, Marlow Grill' },
+      { kind: 'unit', href: `/units/${ids.unit}`, name: 'Walk-in', about: 'MQ7-01, SN 44/B, Marlow Grill, Marlow Quay' },
     ]);
     // What is not on file leaves no comma behind, and a kitchen called as its customer is named once.
     expect((await found('plain')).map((h) => [h.kind, h.about])).toEqual([

@@ -135,10 +135,10 @@ describe('where kitchens are', () => {
     const around = await placesAround({ db });
     expect(around.shop).toMatchObject({ lat: 39.5, lng: -104.5 });
     expect(around.kitchens.map((k) => [k.name, k.lat, k.lng])).toEqual([
-      ['Away', 40, -104],
-      ['Dock Street', 39.7, -105],
+      ['Fry House, Away', 40, -104],
+      ['Fry House, Dock Street', 39.7, -105],
     ]);
-    expect((await kitchenPoints(db, 1)).map((k) => k.name)).toEqual(['Away']);
+    expect((await kitchenPoints(db, 1)).map((k) => k.name)).toEqual(['Fry House, Away']);
     expect(await countPlaced(db)).toBe(2);
   });
 });

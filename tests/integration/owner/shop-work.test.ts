@@ -58,7 +58,7 @@ describe('what the owner is told of the shop', () => {
     expect(await callOuts(db, ...period, now)).toEqual({
       visits: 1,
       followed: 1,
-      latest: [{ visitId: first.id, day: '2026-05-04', kitchen: kitchen.name, jobId: job.id, what: job.what }],
+      latest: [{ visitId: first.id, day: '2026-05-04', kitchen: kitchen.name, customer: customer.name, jobId: job.id, what: job.what }],
     });
     // Each number opens to the visits that it is made of.
     const lines = await visitLines(db, ...period, now);

@@ -18,7 +18,11 @@ let visitId: string;
 let asked: number;
 
 beforeAll(async () => {
-  made = await haveOneUnit(database.db, { kitchen: { name: 'Pearl Row', contactEmail: 'chef@example.com' }, person: { name: 'Tova' } });
+  made = await haveOneUnit(database.db, {
+    customer: { name: 'Nine Lanterns' },
+    kitchen: { name: 'Pearl Row', contactEmail: 'chef@example.com' },
+    person: { name: 'Tova' },
+  });
   actor = { userId: (await database.db.user.create({ data: personRow({ role: 'dispatcher' }) })).id };
   ({ visitId } = await bookVisit(ctx(), {
     kitchenId: made.kitchen.id,
@@ -68,7 +72,7 @@ describe('a kitchen that asks for another time', () => {
     });
     await expect(moveThere(made.person.id)).rejects.toMatchObject({
       code: 'overlap',
-      message: expect.stringContaining('Tova is at Pearl Row'),
+      message: expect.stringContaining('Tova is at Nine Lanterns, Pearl Row'),
     });
     expect(await freeAtAskedTime(database.db, visitId, asked, now)).toBeNull();
     const other = await database.db.user.create({ data: personRow({ name: 'June' }) });

@@ -123,7 +123,7 @@ describe('squeezing in an emergency', () => {
       expect(after.endsAt.getTime() - after.startsAt.getTime()).toBe(before.endsAt.getTime() - before.startsAt.getTime());
       const event = after.events.find((e) => e.kind === 'moved')!;
       expect(event).toMatchObject({
-        reason: `Made room for an emergency at ${broken.kitchen.name}`,
+        reason: `Made room for an emergency at ${broken.customer.name}, ${broken.kitchen.name}`,
         byUserId: actor.userId,
         detail: { from: { startsAt: before.startsAt.toISOString() } },
       });

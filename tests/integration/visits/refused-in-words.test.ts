@@ -28,7 +28,11 @@ let made: Made;
 let desk: { userId: string };
 const ctx = () => ({ db: database.db, actor: desk, now, baseUrl: 'http://localhost:3000' });
 const kitchen = (name: string, unit = {}) =>
-  haveOneUnit(database.db, { kitchen: { name, serviceHours: [], contactEmail: 'chef@example.com' }, unit, person: { shifts: ANY_TIME } });
+  haveOneUnit(database.db, {
+    kitchen: { name, serviceHours: [], contactEmail: 'chef@example.com' },
+    unit,
+    person: { shifts: ANY_TIME },
+  });
 const somebody = async (over: Parameters<typeof personRow>[0]) =>
   (await database.db.user.create({ data: personRow({ shifts: ANY_TIME, ...over }) })).id;
 /** A visit of the first kitchen's drain inspection, 09:00 to 10:00. */
@@ -77,7 +81,11 @@ describe('a booking', () => {
     const other = await kitchen('Dock Street');
     await database.db.visit.create({ data: visitRow(other.kitchen.id, made.person.id, new Date(nine.getTime() + HOUR / 2), 45) });
     await expect(bookVisit(ctx(), asked())).rejects.toMatchObject({
-      ...{ code: 'overlap', field: 'from', message: 'Tova is at Dock Street from 09:30 to 10:15. Choose another time or technician.' },
+      ...{
+        code: 'overlap',
+        field: 'from',
+        message: `Tova is at ${other.customer.name}, Dock Street from 09:30 to 10:15. Choose another time or technician.`,
+      },
     });
   });
 
@@ -163,7 +171,7 @@ describe('a change', () => {
     await database.db.visit.create({ data: visitRow(made.kitchen.id, made.person.id, new Date(nine.getTime() + HOUR), 30) });
     await expect(changeVisit(ctx(), change(id, { minutes: 75 }))).rejects.toMatchObject({
       ...{ code: 'overlap', field: 'minutes' },
-      message: 'Tova is at Pearl Row from 10:00 to 10:30. Shorten it, or move one of them.',
+      message: `Tova is at ${made.customer.name}, Pearl Row from 10:00 to 10:30. Shorten it, or move one of them.`,
     });
     // Its own time is in nobody's way.
     await changeVisit(ctx(), change(id, { minutes: 50 }));
@@ -219,7 +227,11 @@ describe('a move', () => {
     const id = await standing();
     await database.db.visit.create({ data: visitRow(made.kitchen.id, made.person.id, new Date(nine.getTime() + 4 * HOUR), 30) });
     await expect(moveVisit(ctx(), move(id))).rejects.toMatchObject({
-      ...{ code: 'overlap', field: 'from', message: 'Tova is at Pearl Row from 13:00 to 13:30. Choose another time or technician.' },
+      ...{
+        code: 'overlap',
+        field: 'from',
+        message: `Tova is at ${made.customer.name}, Pearl Row from 13:00 to 13:30. Choose another time or technician.`,
+      },
     });
     await moveVisit(ctx(), move(id, { from: '09:30', minutes: 60 }));
   });

@@ -67,7 +67,7 @@ describe('a cancelled visit', () => {
     const before = await everything();
     await expect(restore()).rejects.toMatchObject({
       code: 'overlap',
-      message: `Tova is at ${made.kitchen.name} from 09:30 to 10:30. Book its tasks anew for another time.`,
+      message: `Tova is at ${made.customer.name}, ${made.kitchen.name} from 09:30 to 10:30. Book its tasks anew for another time.`,
     });
     expect(await everything()).toEqual(before);
   });

@@ -9,6 +9,7 @@ import { Hidden } from '@/app/_ui/forms/parts';
 import { useActionForm } from '@/app/_ui/forms/use-action-form';
 import { Sheet } from '@/app/_ui/page/sheet';
 import { sayWhatChanged } from '../../kitchens/actions';
+import { fullKitchenName } from '@/lib/core/wording/kitchen-name';
 
 type Question = FoundChange & { id: string; kitchenId: string; kitchen: string; customer: string };
 
@@ -28,13 +29,13 @@ export function ChangeQuestions({ questions }: { questions: Question[] }) {
 
 function Ask({ q }: { q: Question }) {
   const { form, error, on, busy } = useActionForm(sayWhatChanged);
+  const place = fullKitchenName({ name: q.kitchen, customer: q.customer });
   return (
     <li className="flex flex-wrap items-end justify-between gap-x-6 gap-y-2 border-b border-line py-2">
       <span className="min-w-0 flex-1 basis-72">
         <Link href={`/kitchens/${q.kitchenId}`} className="font-bold">
-          {q.kitchen}
+          {place}
         </Link>
-        {q.customer === q.kitchen ? '' : `, ${q.customer}`}
         <span className="block">{changeSigns(q)}</span>
         <span className="block text-sm text-soft">
           Ask the kitchen. If something changed, every coil there is expected to foul that way from then on.
@@ -44,7 +45,7 @@ function Ask({ q }: { q: Question }) {
         <FormErrors errors={error('')} />
         <Hidden of={{ id: q.id }} />
         <Select
-          label={`What changed at ${q.kitchen}`}
+          label={`What changed at ${place}`}
           {...on('answer')}
           defaultValue=""
           options={[{ value: '', label: 'Choose' }, ...CHANGE_ANSWERS.map((value) => ({ value, label: CHANGE_ANSWER_LABEL[value] }))]}

@@ -4,10 +4,11 @@ import { ButtonLink } from '@/app/_ui/buttons/button';
 import { DueState } from '@/app/_ui/states/due-state';
 import { Sheet } from '@/app/_ui/page/sheet';
 import { momentIn } from '@/lib/core/calendar/when';
+import { fullKitchenName } from '@/lib/core/wording/kitchen-name';
 
 type GoBackLine = {
   id: string; what: string; note: string; dueOn: LocalDate; today: LocalDate;
-  unitId: string; unit: string; kitchenId: string; kitchen: string; timeZone: string; taskIds: string[];
+  unitId: string; unit: string; kitchenId: string; kitchen: string; customer: string; timeZone: string; taskIds: string[];
   next: { visitId: string; startsAt: number; technician: string } | null;
 }; // prettier-ignore
 
@@ -31,6 +32,8 @@ export function GoBack({ lines, most, all }: { lines: GoBackLine[]; most: number
   );
 }
 
+const placeOf = (g: GoBackLine) => fullKitchenName({ name: g.kitchen, customer: g.customer });
+
 const Lines = ({ lines }: { lines: GoBackLine[] }) => (
   <ul>
     {lines.map((g) => (
@@ -39,7 +42,7 @@ const Lines = ({ lines }: { lines: GoBackLine[] }) => (
           <Link href={`/units/${g.unitId}`} className="font-bold">
             {g.unit}
           </Link>
-          , <Link href={`/kitchens/${g.kitchenId}`}>{g.kitchen}</Link>
+          , <Link href={`/kitchens/${g.kitchenId}`}>{placeOf(g)}</Link>
           <span className="block">{g.what}</span>
           {g.note ? <span className="block text-sm text-soft">{g.note}</span> : null}
         </span>
@@ -55,7 +58,7 @@ const Lines = ({ lines }: { lines: GoBackLine[] }) => (
           Book
           <span className="sr-only">
             {' '}
-            a visit to {g.unit}, {g.kitchen}
+            a visit to {g.unit}, {placeOf(g)}
           </span>
         </ButtonLink>
       </li>

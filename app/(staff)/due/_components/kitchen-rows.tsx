@@ -7,6 +7,7 @@ import { ButtonLink } from '@/app/_ui/buttons/button';
 import { DueState } from '@/app/_ui/states/due-state';
 import { dayDateWords, momentIn } from '@/lib/core/calendar/when';
 import type { DueKitchenLine, DueTaskLine } from './types';
+import { fullKitchenName } from '@/lib/core/wording/kitchen-name';
 
 type Props = { kitchen: DueKitchenLine; limit: number; chosen: ReadonlySet<string>; choose: (ids: readonly string[], on: boolean) => void };
 
@@ -27,7 +28,7 @@ export function KitchenRows({ kitchen: k, limit, chosen, choose }: Props) {
           {ids.length > 0 ? (
             <input
               type="checkbox"
-              aria-label={`All of ${k.name}`}
+              aria-label={`All of ${fullKitchenName(k)}`}
               className="tick-box"
               checked={picked.length === ids.length}
               onChange={(e) => choose(ids, e.target.checked)}
@@ -50,7 +51,7 @@ export function KitchenRows({ kitchen: k, limit, chosen, choose }: Props) {
                 </span>
                 <ButtonLink href={book} look={picked.length > 0 ? 'primary' : 'plain'} prefetch={false}>
                   {picked.length > 0 ? 'Book these' : 'Book all'}
-                  <span className="sr-only"> of {k.name}</span>
+                  <span className="sr-only"> of {fullKitchenName(k)}</span>
                 </ButtonLink>
               </span>
             ) : null}

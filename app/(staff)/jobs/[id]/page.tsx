@@ -22,6 +22,7 @@ import { StepForm } from './_components/step-form';
 import { Warranties } from './_components/warranties';
 import { VisitForm } from './_components/visit-form';
 import { WorkDone } from './_components/work-done';
+import { fullKitchenName } from '@/lib/core/wording/kitchen-name';
 
 export const metadata: Metadata = { title: 'Job' };
 
@@ -39,7 +40,7 @@ export default definePage('read:job', async ({ db, actor, now, params }) => {
       <Trail
         items={[
           { href: '/jobs', label: 'Jobs' },
-          { href: `/kitchens/${kitchen.id}`, label: kitchen.name },
+          { href: `/kitchens/${kitchen.id}`, label: fullKitchenName(kitchen) },
         ]}
       />
       <PageHead
@@ -110,7 +111,7 @@ function factsOf(job: Job, open: boolean) {
     [
       'Kitchen',
       <Link key="k" href={`/kitchens/${job.kitchen.id}`}>
-        {job.kitchen.name}
+        {fullKitchenName(job.kitchen)}
       </Link>,
     ],
     ['From', `${JOB_SOURCE_LABEL[job.source]}, ${momentIn(job.createdAt, zone)}`],

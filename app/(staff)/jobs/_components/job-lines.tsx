@@ -3,6 +3,7 @@ import { JOB_STATE_LABEL, JOB_URGENCY_LABEL, type JobSource, type JobState, type
 import { money } from '@/lib/core/measures/figures';
 import { dateWords, dayIn, dayWords, momentIn } from '@/lib/core/calendar/when';
 import { State } from '@/app/_ui/states/state';
+import { fullKitchenName } from '@/lib/core/wording/kitchen-name';
 
 export type Line = {
   id: string;
@@ -14,7 +15,7 @@ export type Line = {
   dueOn: string | null;
   createdAt: number;
   timeAsked: string;
-  kitchen: { id: string; name: string; timeZone: string };
+  kitchen: { id: string; name: string; timeZone: string; customer: { name: string } };
   units: { id: string; name: string }[];
   visit: { id: string; startsAt: number; technician: string } | null;
   quote: { totalCents: number; currency: string; validUntil: string } | null;
@@ -31,7 +32,7 @@ export function JobLines({ lines, place = true }: { lines: readonly Line[]; plac
               {j.number}. {j.what}
             </Link>
             <span className="block text-soft">
-              {[place ? j.kitchen.name : '', j.units.map((u) => u.name).join(', ')].filter(Boolean).join(' · ')}
+              {[place ? fullKitchenName(j.kitchen) : '', j.units.map((u) => u.name).join(', ')].filter(Boolean).join(' · ')}
             </span>
           </span>
           <span className="flex flex-col items-start sm:max-w-72 sm:items-end sm:text-right">

@@ -7,11 +7,18 @@ import { State, type Shape } from '@/app/_ui/states/state';
 import { dayWords } from '@/lib/core/calendar/when';
 import { counted } from '@/lib/core/wording/counted';
 import { SettleJob } from '../../units/_components/settle-job';
+import { fullKitchenName } from '@/lib/core/wording/kitchen-name';
 
 type QuoteFor = 'sent' | 'wanted' | null;
-type Matter = { unitId: string; unit: string; kitchen: string };
-type Change = { id: string; reason: string; unit: { id: string; name: string }; kitchen: { name: string } };
-type Late = { id: string; what: string; dueOn: Date | null; unitId: string; unit: { name: string; kitchen: { name: string } } };
+type Matter = { unitId: string; unit: string; kitchen: string; customer: string };
+type Change = { id: string; reason: string; unit: { id: string; name: string }; kitchen: { name: string; customer: string } };
+type Late = {
+  id: string;
+  what: string;
+  dueOn: Date | null;
+  unitId: string;
+  unit: { name: string; kitchen: { name: string; customer: { name: string } } };
+};
 type Props = {
   changes: Change[];
   unread: number;
@@ -86,7 +93,7 @@ export function Decisions({ changes, unread, coils, fans, drains, work, mayDecid
           note="They hold already. Keep them, overrule them or lock the rule."
         >
           {changes.map((c) => (
-            <Item key={c.id} of={{ unitId: c.unit.id, unit: c.unit.name, kitchen: c.kitchen.name }}>
+            <Item key={c.id} of={{ unitId: c.unit.id, unit: c.unit.name, kitchen: c.kitchen.name, customer: c.kitchen.customer }}>
               {c.reason}
             </Item>
           ))}
@@ -96,7 +103,10 @@ export function Decisions({ changes, unread, coils, fans, drains, work, mayDecid
         </Group>
         <Group title="Promised and not done" shape="late" tone="alarm" show={work.late.length > 0}>
           {work.late.slice(0, 6).map((w) => (
-            <Item key={w.id} of={{ unitId: w.unitId, unit: w.unit.name, kitchen: w.unit.kitchen.name }}>
+            <Item
+              key={w.id}
+              of={{ unitId: w.unitId, unit: w.unit.name, kitchen: w.unit.kitchen.name, customer: w.unit.kitchen.customer.name }}
+            >
               {w.what}, by {w.dueOn ? day(w.dueOn) : 'soon'}.
               {maySettle ? <SettleJob jobId={w.id} what={`${w.what}, ${w.unit.name}`} /> : null}
             </Item>
@@ -153,7 +163,7 @@ function Item({ of, children }: { of: Matter; children: ReactNode }) {
       <Link href={`/units/${of.unitId}#evidence`} className="font-bold">
         {of.unit}
       </Link>
-      , {of.kitchen}
+      , {fullKitchenName({ name: of.kitchen, customer: of.customer })}
       <div className="text-sm">{children}</div>
     </li>
   );

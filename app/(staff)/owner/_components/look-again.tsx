@@ -2,11 +2,12 @@ import Link from 'next/link';
 import { dateWords } from '@/lib/core/calendar/when';
 import { WAY_LABEL } from '@/lib/core/choices';
 import { Sheet } from '@/app/_ui/page/sheet';
+import { fullKitchenName } from '@/lib/core/wording/kitchen-name';
 
 type Again = {
   id: string;
   way: keyof typeof WAY_LABEL;
-  unit: { id: string; name: string; kitchen: { name: string } };
+  unit: { id: string; name: string; kitchen: { name: string; customer: { name: string } } };
   lookAgainOn: string;
 };
 
@@ -18,8 +19,8 @@ export function LookAgain({ list }: { list: Again[] }) {
       <ul>
         {list.map((c) => (
           <li key={c.id}>
-            <Link href={`/units/${c.unit.id}/choice`}>{c.unit.name}</Link>, {c.unit.kitchen.name}: {WAY_LABEL[c.way].toLowerCase()}; due{' '}
-            {dateWords(c.lookAgainOn)}
+            <Link href={`/units/${c.unit.id}/choice`}>{c.unit.name}</Link>, {fullKitchenName(c.unit.kitchen)}:{' '}
+            {WAY_LABEL[c.way].toLowerCase()}; due {dateWords(c.lookAgainOn)}
           </li>
         ))}
       </ul>

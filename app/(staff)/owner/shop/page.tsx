@@ -29,6 +29,7 @@ import { PeriodForm } from '../_components/period-form';
 import { Eyes } from './_components/eyes';
 import { NOT_YET, NumberOf, Whence } from './_components/number-of';
 import { OverdueTable } from './_components/overdue-table';
+import { fullKitchenName } from '@/lib/core/wording/kitchen-name';
 
 export const metadata: Metadata = { title: 'The shop’s work' };
 
@@ -131,7 +132,8 @@ function Visits({ work, calls, file }: VisitsProps) {
           <ul className="mt-1">
             {calls.latest.map((c) => (
               <li key={c.visitId}>
-                <Link href={`/visits/${c.visitId}`}>{dayWords(c.day)}</Link>, {c.kitchen}: <Link href={`/jobs/${c.jobId}`}>{c.what}</Link>
+                <Link href={`/visits/${c.visitId}`}>{dayWords(c.day)}</Link>, {fullKitchenName({ name: c.kitchen, customer: c.customer })}:{' '}
+                <Link href={`/jobs/${c.jobId}`}>{c.what}</Link>
               </li>
             ))}
             {calls.followed > calls.latest.length ? (
@@ -250,7 +252,7 @@ function Warranties({ ending }: { ending: Awaited<ReturnType<typeof warrantiesEn
       <ul>
         {ending.rows.map((w) => (
           <li key={w.id} className="border-b border-line py-1.5 last:border-0">
-            <Link href={`/units/${w.unit.id}`}>{w.unit.name}</Link>, {w.unit.kitchen.name}: {w.what}, {dateWords(w.until)}
+            <Link href={`/units/${w.unit.id}`}>{w.unit.name}</Link>, {fullKitchenName(w.unit.kitchen)}: {w.what}, {dateWords(w.until)}
           </li>
         ))}
       </ul>

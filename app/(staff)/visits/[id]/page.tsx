@@ -22,6 +22,7 @@ import { RulesChanged } from './_components/rules-changed';
 import { Signature } from './_components/signature';
 import { UnitFound } from './_components/unit-found';
 import { touched, Untouched } from './_components/untouched';
+import { fullKitchenName } from '@/lib/core/wording/kitchen-name';
 
 export const metadata: Metadata = { title: 'What was found' };
 
@@ -49,7 +50,7 @@ export default definePage('read:visit:own', async ({ db, actor, params }) => {
         ]}
       />
       <PageHead
-        title={`${visit.kitchen.name}, ${dayIn(visit.startsAt, timeZone)}`}
+        title={`${fullKitchenName(visit.kitchen)}, ${dayIn(visit.startsAt, timeZone)}`}
         lead={<Lead visit={visit} />}
         actions={
           can(actor, 'send:report') ? (

@@ -5,6 +5,7 @@ import { PageHead, Sheet } from '@/app/_ui/page/sheet';
 import { Trail } from '@/app/_ui/page/trail';
 import { ManyAddresses } from './_components/many-addresses';
 import { FeedRow } from './_components/feed-row';
+import { fullKitchenName } from '@/lib/core/wording/kitchen-name';
 
 export const metadata: Metadata = { title: 'Calendar addresses' };
 
@@ -30,7 +31,7 @@ export default definePage('book:visit', async ({ db }) => {
           <ManyAddresses whose="kitchens" missing={kitchens.filter((k) => !k.live).length} />
           <ul>
             {kitchens.map((k) => (
-              <FeedRow key={k.id} name={k.name} whose={k.customer} of={{ kitchenId: k.id }} live={k.live} />
+              <FeedRow key={k.id} name={fullKitchenName(k)} of={{ kitchenId: k.id }} live={k.live} />
             ))}
           </ul>
         </Sheet>

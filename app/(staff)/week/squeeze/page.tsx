@@ -29,7 +29,7 @@ export default definePage('book:visit', async ({ db, now, query }) => {
     <>
       <Trail items={trailOf(job)} />
       <PageHead
-        title={job ? `Who can be at ${job.kitchen.name}, and when` : 'Find a time for an emergency'}
+        title={job ? `Who can be at ${fullKitchenName(job.kitchen)}, and when` : 'Find a time for an emergency'}
         lead="Looks for the way that disturbs least. Nothing is booked or moved until you take one."
       />
       <div className="grid grid-cols-1 items-start gap-6 lg:grid-cols-[minmax(0,1fr)_20rem]">

@@ -9,6 +9,7 @@ import { OfficeAnswers } from './office-answers';
 import { LostPictures } from './lost-pictures';
 import { moment } from './top-bar';
 import { Card, Chip, TouchButton, TouchLink } from './touch';
+import { fullKitchenName } from '@/lib/core/wording/kitchen-name';
 
 const LINE = {
   idle: 'Nothing to send.',
@@ -24,7 +25,10 @@ export function EntriesPage() {
   const tablet = useTablet();
   const waiting = [...s.entries.values()].filter((k) => k.waiting).sort((a, b) => a.seq - b.seq);
   const unsent = unsentWords({ entries: waiting.length, pictures: s.photos.length });
-  const place = (id: string) => s.visits.find((v) => v.id === id)?.kitchen.name ?? '';
+  const place = (id: string) => {
+    const visit = s.visits.find((v) => v.id === id);
+    return visit ? fullKitchenName(visit.kitchen) : '';
+  };
   return (
     <div className="flex flex-col gap-4">
       <h1>On this tablet</h1>

@@ -2,6 +2,7 @@ import { counted } from '@/lib/core/wording/counted';
 import { useSnapshot } from '../_lib/tablet-context';
 import { to } from '../_lib/use-place';
 import { ChipLink } from './touch';
+import { fullKitchenName } from '@/lib/core/wording/kitchen-name';
 
 /** Pictures that are nowhere any more are said to be lost, with the way to take them again. */
 export function LostPictures() {
@@ -12,7 +13,7 @@ export function LostPictures() {
     const [visitId, unitId] = key.split(' ');
     const visit = visits.find((v) => v.id === visitId);
     const unit = visit?.units.find((u) => u.id === unitId);
-    return visit && unit ? [{ href: to.unit(visit.id, unit.id, 'look'), label: `${visit.kitchen.name}, ${unit.name}` }] : [];
+    return visit && unit ? [{ href: to.unit(visit.id, unit.id, 'look'), label: `${fullKitchenName(visit.kitchen)}, ${unit.name}` }] : [];
   });
   return (
     <div role="alert" className="rounded-md border-2 border-alarm bg-alarm-wash p-3">

@@ -5,6 +5,7 @@ import { entryWords } from '../_lib/entry-words';
 import { useSnapshot, useTablet } from '../_lib/tablet-context';
 import { to } from '../_lib/use-place';
 import { Chip, ChipLink } from './touch';
+import { fullKitchenName } from '@/lib/core/wording/kitchen-name';
 
 /** What the office said about entries that met with something: a question, or not taken. Of one visit, or of all. */
 export function OfficeAnswers({ visitId }: { visitId?: string }) {
@@ -45,7 +46,7 @@ function Answer({ kept, elsewhere }: { kept: KeptEntry; elsewhere: boolean }) {
           </span>
         ) : null}
       </p>
-      {elsewhere && visit ? <ChipLink href={placeOf(entry, visit)}>{visit.kitchen.name}</ChipLink> : null}
+      {elsewhere && visit ? <ChipLink href={placeOf(entry, visit)}>{fullKitchenName(visit.kitchen)}</ChipLink> : null}
       <Chip onClick={() => void tablet.markSeen(kept.id)}>Read</Chip>
     </div>
   );

@@ -10,6 +10,7 @@ import { LostPictures } from './lost-pictures';
 import { OfficeAnswers } from './office-answers';
 import { OthersUnsent } from './others-unsent';
 import { ChipLink } from './touch';
+import { fullKitchenName } from '@/lib/core/wording/kitchen-name';
 
 /** The days' visits in order; the next stop stands out. */
 export function RoundList({ gone = false }: { gone?: boolean }) {
@@ -109,8 +110,8 @@ function VisitCard({ visit, next }: { visit: VisitOnFile; next: boolean }) {
         <span className="text-sm text-soft">to {timeAt(Date.parse(visit.endsAt), utcOffsetMinutes)}</span>
       </span>
       <span className="min-w-0 flex-1">
-        <b className="block text-lg leading-tight">{visit.kitchen.name}</b>
-        <span className="block text-soft">{visit.kitchen.address || visit.kitchen.customer}</span>
+        <b className="block text-lg leading-tight">{fullKitchenName(visit.kitchen)}</b>
+        <span className="block text-soft">{visit.kitchen.address}</span>
         <span className="text-sm text-soft">
           {counted(units, 'unit')}, {counted(visit.tasks.length, 'task')}
         </span>

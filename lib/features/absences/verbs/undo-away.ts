@@ -5,6 +5,7 @@ import type { Db } from '../../../database/client';
 import { attempt } from '../../../database/savepoint';
 import { writeAudit } from '../../audit/verbs/write-audit';
 import { writeMove } from '../../visits/verbs/write-move';
+import { fullKitchenName } from '../../../core/wording/kitchen-name';
 
 type Ctx = { db: Db; actor: Pick<Actor, 'userId'>; now: Date; baseUrl: string };
 export type TakenBack = { back: number; stayed: { visitId: string; kitchen: string; reason: string }[] };
@@ -24,7 +25,10 @@ export function undoAway(ctx: Ctx, absenceId: string): Promise<TakenBack> {
         where: { id: absenceId },
         include: {
           user: { select: { name: true } },
-          moves: { include: { visit: { include: { kitchen: { select: { name: true } } } } }, orderBy: { fromStartsAt: 'asc' } },
+          moves: {
+            include: { visit: { include: { kitchen: { select: { name: true, customer: { select: { name: true } } } } } } },
+            orderBy: { fromStartsAt: 'asc' },
+          },
         },
       });
       const out: TakenBack = { back: 0, stayed: [] };
@@ -38,7 +42,7 @@ export function undoAway(ctx: Ctx, absenceId: string): Promise<TakenBack> {
               : m.fromStartsAt <= now
                 ? 'its old time is past'
                 : null;
-        if (reason) out.stayed.push({ visitId: visit.id, kitchen: visit.kitchen.name, reason });
+        if (reason) out.stayed.push({ visitId: visit.id, kitchen: fullKitchenName(visit.kitchen), reason });
         return reason ? [] : [m];
       });
       for (const m of left) {
@@ -60,7 +64,7 @@ export function undoAway(ctx: Ctx, absenceId: string): Promise<TakenBack> {
         else
           out.stayed.push({
             visitId: visit.id,
-            kitchen: visit.kitchen.name,
+            kitchen: fullKitchenName(visit.kitchen),
             reason: isAppError(failed) ? 'somebody changed it just now' : 'its old time has been given away',
           });
       }

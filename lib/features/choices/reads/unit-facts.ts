@@ -190,7 +190,7 @@ export async function choicesOf(db: Tx, unitId: string) {
 export async function toLookAtAgain(db: Tx, today: LocalDate) {
   const rows = await db.unitChoice.findMany({
     where: { lookedAt: null, lookAgainOn: { lte: new Date(`${today}T00:00:00Z`) } },
-    include: { unit: { select: { id: true, name: true, kitchen: { select: { name: true } } } } },
+    include: { unit: { select: { id: true, name: true, kitchen: { select: { name: true, customer: { select: { name: true } } } } } } },
     orderBy: { lookAgainOn: 'asc' },
     take: 20,
   });

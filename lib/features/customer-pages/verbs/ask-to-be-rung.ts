@@ -8,6 +8,7 @@ import type { AskToBeRung } from '../../../schemas/customers/customer-pages';
 import { openJobs } from '../../jobs/verbs/open-job';
 import { tellShop } from '../../mail/verbs/tell-shop';
 import { holding } from './holding';
+import { fullKitchenName } from '../../../core/wording/kitchen-name';
 
 /**
  * "Ring us about …": a job on the office's list, and a letter to the shop's own address. Sent twice (`once`), it is one.
@@ -44,7 +45,7 @@ export function askToBeRung(
       { by: null, at: now },
     );
     await tellShop(tx, now, {
-      subject: `${kitchen.name} asks to be rung: ${JOB_URGENCY_LABEL[urgency].toLowerCase()}`,
+      subject: `${fullKitchenName({ name: kitchen.name, customer: page.customer.name })} asks to be rung: ${JOB_URGENCY_LABEL[urgency].toLowerCase()}`,
       lines: [`${unit ? `${unit.name}: ` : ''}${what}`, '', `${name}, ${phone}`, '', `${baseUrl}/jobs/${once}`],
     });
   });

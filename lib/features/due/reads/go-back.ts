@@ -15,6 +15,7 @@ export type GoBack = {
   unit: string;
   kitchenId: string;
   kitchen: string;
+  customer: string;
   timeZone: string;
   /** The unit's tasks that nobody has booked, for the visit that goes back. */
   taskIds: string[];
@@ -48,19 +49,19 @@ export async function toGoBackTo(db: Tx, zones: Zones, bucket: Bucket, filter: D
       ) u ON true
       WHERE j."closedAt" IS NULL AND j."dueOn" IS NOT NULL
     )
-    SELECT t.id, t.what, t.note, t."dueOn", z.today, t."unitId", t.unit, k.id AS "kitchenId", k.name AS kitchen, k."timeZone",
+    SELECT t.id, t.what, t.note, t."dueOn", z.today, t."unitId", t.unit, k.id AS "kitchenId", k.name AS kitchen, c.name AS customer, k."timeZone",
       ARRAY(
         SELECT a.id FROM "Task" a WHERE a."unitId" = t."unitId" AND a.active
           AND NOT EXISTS (SELECT 1 FROM "VisitTask" vt WHERE vt."taskId" = a.id AND vt.open) ORDER BY a."dueOn", a.id
       ) AS "taskIds",
       n.id AS "visitId", n."startsAt", n.name AS technician
-    FROM t JOIN "Kitchen" k ON k.id = t."kitchenId" JOIN z ON z.zone = k."timeZone"
+    FROM t JOIN "Kitchen" k ON k.id = t."kitchenId" JOIN "Customer" c ON c.id = k."customerId" JOIN z ON z.zone = k."timeZone"
     LEFT JOIN LATERAL (
       SELECT v.id, v."startsAt", p.name FROM "Visit" v JOIN "User" p ON p.id = v."technicianId"
       WHERE v."kitchenId" = k.id AND v.status = 'booked' AND v."startsAt" >= ${o.now}::timestamptz ORDER BY v."startsAt" LIMIT 1
     ) n ON true
     WHERE k."archivedAt" IS NULL AND t."dueOn" < z.hi ${where}
-    ORDER BY t."dueOn", k.name, t.unit, t.id LIMIT ${o.limit}`;
+    ORDER BY t."dueOn", c.name, k.name, t.unit, t.id LIMIT ${o.limit}`;
   return rows.map(({ visitId, startsAt, technician, dueOn, today, ...r }): GoBack => ({
     ...r,
     dueOn: toLocalDate(dueOn),

@@ -69,4 +69,4 @@ export async function tasksOfUnit(db: Tx, unitId: string) {
 
 /** A unit with its kitchen, or null, also for what cannot be an id. */
 export const unitInKitchen = async (db: Tx, id: string | undefined) =>
-  isId(id) ? db.unit.findUnique({ where: { id }, include: { kitchen: true } }) : null;
+  isId(id) ? db.unit.findUnique({ where: { id }, include: { kitchen: { include: { customer: { select: { name: true } } } } } }) : null;

@@ -3,6 +3,7 @@ import { STORED_AUDIT_DETAIL } from '../../../database/stored/records';
 import { dayIn } from '../../../core/calendar/when';
 import { AppError } from '../../../core/errors';
 import type { Prisma, Tx } from '../../../database/client';
+import { fullKitchenName } from '../../../core/wording/kitchen-name';
 
 /** What went out of use together comes back together. */
 export type OffFile = { kitchenIds: string[]; unitIds: string[]; taskIds: string[] };
@@ -13,14 +14,14 @@ export async function takeUnitsOff(tx: Tx, where: Prisma.UnitWhereInput, now: Da
   const unitIds = units.map((u) => u.id);
   const standing = await tx.visitTask.findFirst({
     where: { unitId: { in: unitIds }, open: true },
-    include: { visit: { include: { kitchen: true } }, task: { include: { unit: true } } },
+    include: { visit: { include: { kitchen: { include: { customer: { select: { name: true } } } } } }, task: { include: { unit: true } } },
   });
   if (standing) {
     const { visit, task } = standing;
     const day = dayIn(visit.startsAt, visit.kitchen.timeZone);
     throw new AppError(
       'conflict',
-      `${task.unit.name} stands on a visit to ${visit.kitchen.name} on ${day}. Cancel that visit or wait until it is closed.`,
+      `${task.unit.name} stands on a visit to ${fullKitchenName(visit.kitchen)} on ${day}. Cancel that visit or wait until it is closed.`,
     );
   }
   const tasks = await tx.task.findMany({ where: { unitId: { in: unitIds }, active: true }, select: { id: true } });

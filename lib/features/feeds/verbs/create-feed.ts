@@ -2,6 +2,7 @@ import 'server-only';
 import type { Db } from '../../../database/client';
 import { calendarOwners } from '../reads/calendar-feeds';
 import { hashToken, newToken } from '../../links/reads/link-token';
+import { fullKitchenName } from '../../../core/wording/kitchen-name';
 
 /** A secret calendar address for a technician or a kitchen. The old ones stop working; the new one is shown once. */
 export async function createFeed(
@@ -33,6 +34,6 @@ export async function createFeeds(
       rows.push({ name: t.name, address: await createFeed(ctx, { userId: t.id }) });
   else
     for (const k of owners.kitchens.filter((o) => !o.live))
-      rows.push({ name: k.name === k.customer ? k.name : `${k.customer}, ${k.name}`, address: await createFeed(ctx, { kitchenId: k.id }) });
+      rows.push({ name: fullKitchenName(k), address: await createFeed(ctx, { kitchenId: k.id }) });
   return rows;
 }

@@ -6,6 +6,7 @@ import type { Db } from '../../../database/client';
 import { kitchenIds, pageByCalendar } from '../../customer-pages/reads/page-link';
 import { hashToken, looksLikeToken } from '../../links/reads/link-token';
 import { feed } from '../../mail/verbs/invitation';
+import { fullKitchenName } from '../../../core/wording/kitchen-name';
 
 const PAST_MS = 30 * 86_400_000;
 
@@ -36,7 +37,7 @@ export async function readFeed({ db, now }: { db: Db; now: Date }, token: string
       createdAt: v.createdAt,
       cancelled: v.status === 'cancelled',
       location: v.kitchen.address,
-      summary: whose.titled ? titleOf(v.kitchen) : texts.visit.calendar.visit(v.technician.name),
+      summary: whose.titled ? fullKitchenName(v.kitchen) : texts.visit.calendar.visit(v.technician.name),
       description: v.tasks
         .map(({ task: t }) => texts.visit.work(t.unit.name, taskWords(texts, { kind: t.kindKey, label: t.kind.label })))
         .sort()
@@ -78,7 +79,3 @@ async function ownerOf(db: Db, token: string, now: Date) {
 }
 
 const calendarName = (whose: string, language: Language) => wordsIn(language).visit.calendar.name(whose);
-
-/** "Fenwick's Fry House, Dock Street"; one name where both are the same. */
-const titleOf = ({ name, customer }: { name: string; customer: { name: string } }) =>
-  name === customer.name ? name : `${customer.name}, ${name}`;

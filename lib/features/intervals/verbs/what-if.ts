@@ -12,7 +12,7 @@ import { fleetBelief, policyOnFile } from '../../evidence/reads/fouling';
 import { shopTimeZone } from '../../shop/reads/shop';
 import type { ServiceContext } from '../../context';
 
-export type Moved = { unitId: string; unit: string; kitchen: string; from: number; to: number };
+export type Moved = { unitId: string; unit: string; kitchen: string; customer: string; from: number; to: number };
 export type WhatIfAnswer = {
   now: Omit<WhatIfFleet, 'weeks'>;
   asked: Omit<WhatIfFleet, 'weeks'>;
@@ -47,6 +47,7 @@ export async function whatIf({ db, now: moment }: Pick<ServiceContext, 'db' | 'n
       unitId: c.unitId,
       unit: c.unit,
       kitchen: c.kitchen,
+      customer: c.customer,
       from: now.weeks[i]?.weeks ?? NaN,
       to: then.weeks[i]?.weeks ?? NaN,
     }))

@@ -47,7 +47,7 @@ export const closedLately = async (db: Tx, since: Date) =>
       where: { closedAt: { gte: since } },
       orderBy: { closedAt: 'desc' },
       take: 25,
-      include: { kitchen: { select: { id: true, name: true, timeZone: true } } },
+      include: { kitchen: { select: { id: true, name: true, timeZone: true, customer: { select: { name: true } } } } },
     })
   ).map((j) => ({
     id: j.id,

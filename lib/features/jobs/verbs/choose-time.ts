@@ -10,6 +10,7 @@ import { writeBooking } from '../../visits/verbs/write-booking';
 import { afterAccepting, timesFor } from '../reads/offered-times';
 import { quoteByLink, type PrintedQuote } from '../reads/quotes';
 import { bookJob } from './book-job';
+import { fullKitchenName } from '../../../core/wording/kitchen-name';
 
 type At = { db: Db; now: Date; baseUrl: string };
 type Choice = Pick<ChooseTime, 'startsAt' | 'otherTime'>;
@@ -68,7 +69,7 @@ async function askOtherTime({ db, now, baseUrl }: At, { job, answeredBy: byName 
     await tx.job.update({ where: { id: job.id }, data: { timeAsked: message, version: { increment: 1 } } });
     await tx.jobEvent.create({ data: { jobId: job.id, at: now, kind: 'changed', reason: `Asks for another time: ${message}`, byName } });
     await tellShop(tx, now, {
-      subject: `${job.kitchen.name} asks for another time for job ${job.number}`,
+      subject: `${fullKitchenName(job.kitchen)} asks for another time for job ${job.number}`,
       lines: [`${byName} accepted the quote for “${job.what}”.`, '', message, '', `${baseUrl}/jobs/${job.id}`],
     });
   });

@@ -2,6 +2,7 @@ import 'server-only';
 import { disagrees, judge, learnt, metresBetween, type Candidate, type Judged, type Learnt } from '../../../core/position';
 import type { Tx } from '../../../database/client';
 import { STORED_CANDIDATES } from '../../../database/stored/places';
+import { fullKitchenName } from '../../../core/wording/kitchen-name';
 
 type Named = { id: string; name: string; address: string };
 export type Found = Named & { candidates: readonly Candidate[]; judged: Judged };
@@ -10,7 +11,7 @@ export type Lookups = { waiting: number; problem: string; found: Found[]; foundT
 
 const KITCHEN = { select: { id: true, name: true, address: true, customer: { select: { name: true } } } };
 type Row = { id: string; name: string; address: string; customer: { name: string } };
-const named = ({ customer, name, ...k }: Row): Named => ({ ...k, name: name === customer.name ? name : `${customer.name}, ${name}` });
+const named = ({ customer, name, ...k }: Row): Named => ({ ...k, name: fullKitchenName({ name, customer }) });
 
 /** What waits for the service, what it found for kitchens that still have no position, and what it did not find. */
 export async function lookups(db: Tx, most: number): Promise<Lookups> {

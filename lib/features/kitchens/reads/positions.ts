@@ -1,5 +1,6 @@
 import 'server-only';
 import type { Tx } from '../../../database/client';
+import { fullKitchenName } from '../../../core/wording/kitchen-name';
 
 /**
  * Kitchens on file without a position, by customer: how many there are, for how many of them a place was found that waits to be
@@ -34,7 +35,7 @@ export async function kitchenPoints(db: Tx, limit: number) {
     where: PLACED,
     take: limit,
     orderBy: { name: 'asc' },
-    select: { id: true, name: true, lat: true, lng: true },
+    select: { id: true, name: true, lat: true, lng: true, customer: { select: { name: true } } },
   });
-  return rows.flatMap(({ lat, lng, ...k }) => (lat === null || lng === null ? [] : [{ ...k, lat, lng }]));
+  return rows.flatMap(({ id, lat, lng, ...k }) => (lat === null || lng === null ? [] : [{ id, name: fullKitchenName(k), lat, lng }]));
 }

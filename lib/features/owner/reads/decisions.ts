@@ -21,7 +21,7 @@ const quoteFor = (what: string) =>
 export const coilsPastSaving = (db: Tx) =>
   db.$queryRaw<PastSaving[]>(Prisma.sql`
     SELECT ${PLACE}, s.dates, s.grade::text AS grade, ${quoteFor('coil')} AS quote FROM "UnitMatter" s ${JOINED}
-    WHERE s.kind = 'past_saving' ORDER BY k.name, u.name LIMIT ${MOST}`);
+    WHERE s.kind = 'past_saving' ORDER BY c.name, k.name, u.name LIMIT ${MOST}`);
 
 /** Condenser fans found dead at the last look, and not replaced then or since. */
 export const deadFans = (db: Tx) =>
@@ -33,7 +33,7 @@ export const recurrentDrains = (db: Tx, now: Date) =>
   db.$queryRaw<RecurrentDrain[]>(Prisma.sql`
     SELECT ${PLACE}, cardinality(within.dates) AS times, within.dates FROM "UnitMatter" s ${JOINED}
       CROSS JOIN LATERAL (SELECT ARRAY(SELECT d FROM unnest(s.dates) d WHERE d > ${now}::timestamptz - interval '365 days' ORDER BY d) AS dates) within
-    WHERE s.kind = 'drain_again' AND s.at > ${now}::timestamptz - interval '365 days' ORDER BY times DESC, k.name, u.name LIMIT ${MOST}`);
+    WHERE s.kind = 'drain_again' AND s.at > ${now}::timestamptz - interval '365 days' ORDER BY times DESC, c.name, k.name, u.name LIMIT ${MOST}`);
 
 /** How many units such matters are of: one may have several. */
 export const unitsIn = (...matters: readonly (readonly Matter[])[]): number => new Set(matters.flat().map((m) => m.unitId)).size;
@@ -49,7 +49,10 @@ export async function openWork(db: Tx, today: Date) {
         id: true,
         what: true,
         dueOn: true,
-        units: { take: 1, select: { unit: { select: { id: true, name: true, kitchen: { select: { name: true } } } } } },
+        units: {
+          take: 1,
+          select: { unit: { select: { id: true, name: true, kitchen: { select: { name: true, customer: { select: { name: true } } } } } } },
+        },
       },
     }),
     await db.job.count({ where: { state: 'quoted', kitchen: { archivedAt: null } } }),

@@ -52,10 +52,10 @@ export const surprises = (db: Tx, from: string, to: string, take = 12) =>
       WHERE f."on" >= ${from}::date AND f."on" < ${to}::date AND f.evidence > 0 AND f.found IS NOT NULL
       ORDER BY foresight_met(f.found, f.chances), f."on" DESC LIMIT ${take}
     )
-    SELECT f."visitId", f."unitId", f."on", f.found::text AS found, f.chance, f."mattedFrom", f."mattedTo", u.name AS unit, k.name AS kitchen
-    FROM f JOIN "Unit" u ON u.id = f."unitId" JOIN "Kitchen" k ON k.id = u."kitchenId" ORDER BY f.chance, f."on" DESC`);
+    SELECT f."visitId", f."unitId", f."on", f.found::text AS found, f.chance, f."mattedFrom", f."mattedTo", u.name AS unit, k.name AS kitchen, c.name AS customer
+    FROM f JOIN "Unit" u ON u.id = f."unitId" JOIN "Kitchen" k ON k.id = u."kitchenId" JOIN "Customer" c ON c.id = k."customerId" ORDER BY f.chance, f."on" DESC`);
 export type Surprise = {
-  visitId: string; unitId: string; on: Date; found: string; chance: number; mattedFrom: Date | null; mattedTo: Date | null; unit: string; kitchen: string;
+  visitId: string; unitId: string; on: Date; found: string; chance: number; mattedFrom: Date | null; mattedTo: Date | null; unit: string; kitchen: string; customer: string;
 }; // prettier-ignore
 
 export type Look = {

@@ -48,7 +48,12 @@ export async function warrantiesEnding(db: Tx, today: Date, until: Date) {
     where,
     orderBy: [{ until: 'asc' }, { id: 'asc' }],
     take: SHOWN,
-    select: { id: true, what: true, until: true, unit: { select: { id: true, name: true, kitchen: { select: { name: true } } } } },
+    select: {
+      id: true,
+      what: true,
+      until: true,
+      unit: { select: { id: true, name: true, kitchen: { select: { name: true, customer: { select: { name: true } } } } } },
+    },
   });
   return { count: await db.warranty.count({ where }), rows: rows.map((r) => ({ ...r, until: toLocalDate(r.until) })) };
 }

@@ -34,7 +34,7 @@ const CALLED = Prisma.sql`
   j."kitchenId" = v."kitchenId" AND j.source IN ('call', 'customer') AND j."createdAt" > v.over AND j."createdAt" <= v.over + interval '30 days'
   AND EXISTS (SELECT 1 FROM "JobUnit" ju JOIN "VisitTask" vt ON vt."unitId" = ju."unitId" AND vt."visitId" = v.id WHERE ju."jobId" = j.id)`;
 
-export type CallOut = { visitId: string; day: string; kitchen: string; jobId: string; what: string };
+export type CallOut = { visitId: string; day: string; kitchen: string; customer: string; jobId: string; what: string };
 export type CallOuts = { visits: number; followed: number; latest: CallOut[] };
 
 /**
@@ -47,8 +47,8 @@ export async function callOuts(db: Tx, from: string, to: string, zone: string, n
       SELECT DISTINCT ON (v.id) v.id, v."startsAt", v."kitchenId", j.id AS job, j.what FROM v JOIN "Job" j ON ${CALLED} ORDER BY v.id, j."createdAt"
     )
     SELECT (SELECT count(*)::int FROM v) AS visits, (SELECT count(*)::int FROM c) AS followed, coalesce((
-      SELECT jsonb_agg(jsonb_build_object('visitId', l.id, 'day', (l."startsAt" AT TIME ZONE ${zone})::date, 'kitchen', k.name, 'jobId', l.job, 'what', l.what) ORDER BY l."startsAt" DESC, l.id)
-      FROM (SELECT * FROM c ORDER BY "startsAt" DESC, id LIMIT ${LISTED}) l JOIN "Kitchen" k ON k.id = l."kitchenId"), '[]') AS latest`);
+      SELECT jsonb_agg(jsonb_build_object('visitId', l.id, 'day', (l."startsAt" AT TIME ZONE ${zone})::date, 'kitchen', k.name, 'customer', w.name, 'jobId', l.job, 'what', l.what) ORDER BY l."startsAt" DESC, l.id)
+      FROM (SELECT * FROM c ORDER BY "startsAt" DESC, id LIMIT ${LISTED}) l JOIN "Kitchen" k ON k.id = l."kitchenId" JOIN "Customer" w ON w.id = k."customerId"), '[]') AS latest`);
   return row ?? { visits: 0, followed: 0, latest: [] };
 }
 

@@ -13,7 +13,7 @@ import type { Tx } from '../../../database/client';
 const MOST_COILS = 600;
 
 export type CoilOnFile = {
-  unitId: string; unit: string; kitchenId: string; kitchen: string;
+  unitId: string; unit: string; kitchenId: string; kitchen: string; customer: string;
   core: CondenserUnit; conditions: Conditions & { priceKnown: boolean }; baseline: CleanBaseline | null;
   posterior: FoulingOutlook; own: OwnLimits | null; minWeeks: number; maxWeeks: number; weeks: number; held: boolean;
 }; // prettier-ignore
@@ -29,7 +29,11 @@ export async function coilsOnFile(db: Tx): Promise<{ coils: CoilOnFile[]; scale:
   const rows = await db.unit.findMany({
     where: { ...where, kitchenId: { in: kitchens.filter((_, i) => i % stride === 0) } },
     orderBy: [{ kitchenId: 'asc' }, { id: 'asc' }],
-    include: { kitchen: true, fouling: true, tasks: { where: { kindKey: COIL_CLEANING, active: true } } },
+    include: {
+      kitchen: { include: { customer: { select: { name: true } } } },
+      fouling: true,
+      tasks: { where: { kindKey: COIL_CLEANING, active: true } },
+    },
   });
   const shop = await db.shopSettings.findUnique({ where: { id: 1 }, select: { currency: true, energyPricePerKwh: true } });
   const currency = shop?.currency ?? 'USD';
@@ -38,7 +42,7 @@ export async function coilsOnFile(db: Tx): Promise<{ coils: CoilOnFile[]; scale:
     if (!task || !u.fouling) return [];
     const core = condenserUnitOf(u, u.kitchen);
     return [{
-      unitId: u.id, unit: u.name, kitchenId: u.kitchenId, kitchen: u.kitchen.name, core, conditions: conditionsOf(core, priced(u.kitchen, shop), currency), baseline: baselineOf(u.fouling.baseline),
+      unitId: u.id, unit: u.name, kitchenId: u.kitchenId, kitchen: u.kitchen.name, customer: u.kitchen.customer.name, core, conditions: conditionsOf(core, priced(u.kitchen, shop), currency), baseline: baselineOf(u.fouling.baseline),
       posterior: STORED_POSTERIOR.read(u.fouling.posterior), own: STORED_OWN_LIMITS.readOrNull(u.fouling.own),
       minWeeks: task.minWeeks, maxWeeks: task.maxWeeks, weeks: approximateWeeks(task.rule), held: task.locked || task.anchor === 'calendar',
     }]; // prettier-ignore

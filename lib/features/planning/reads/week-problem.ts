@@ -15,11 +15,11 @@ import { USUAL_KITCHEN_HOURS } from '../../../core/visits/service-hours';
 import { weekly } from '../../visits/reads/visits';
 import { REGIONS } from '../../../core/measures/region';
 import { costsSet, shopSettings } from '../../shop/reads/settings';
+import { fullKitchenName } from '../../../core/wording/kitchen-name';
 
 /** Days past the week from which work may be brought forward to save a trip. */
 const LOOK_AHEAD_DAYS = 21;
 const MAX_KITCHENS = 120;
-const OVERTIME_MINUTES = 60;
 
 /**
  * Everything the planner needs to propose the rest of a week: due work that stands on no visit, who works when, when
@@ -92,24 +92,15 @@ export async function weekProblem(db: Tx, monday: LocalDate, notBefore: Date, em
           .flatMap((day) =>
             clip(openings(weekly(hours), [day], new Set(), at)).map((range) => ({ day, hours: range, startPlace: home, endPlace: home })),
           );
-      return {
-        id: t.id,
-        name: t.name,
-        skills: t.skills,
-        shifts: emergencyAt
-          ? withOnCall(
-              on(t.shifts).map((s) => ({ ...s, overtimeMinutes: OVERTIME_MINUTES })),
-              on(t.onCall),
-            )
-          : on(t.shifts).map((s) => ({ ...s, overtimeMinutes: OVERTIME_MINUTES })),
-      };
+      const shifts = on(t.shifts).map((s) => ({ ...s, overtimeMinutes: shop?.overShiftMinutes ?? 0 }));
+      return { id: t.id, name: t.name, skills: t.skills, shifts: emergencyAt ? withOnCall(shifts, on(t.onCall)) : shifts };
     }),
     kitchens: kitchens.map((k) => {
       const hours = weekly(k.serviceHours);
       const at = (day: number, time: string) => instantOf(fromDay(day), time, k.timeZone);
       return {
         id: k.id,
-        name: k.name,
+        name: fullKitchenName(k),
         place: placeOf(k) ?? nowhere(k.id),
         accessMinutes: siteTimeOf(times, k.id).accessMinutes,
         durationFactor: siteTimeOf(times, k.id).durationFactor,
@@ -181,7 +172,7 @@ export async function weekProblem(db: Tx, monday: LocalDate, notBefore: Date, em
       })),
       kitchens: kitchens.map((k) => ({
         id: k.id,
-        name: k.name,
+        name: fullKitchenName(k),
         placed: !unplaced.has(k.id),
         open: access.get(k.id)?.open ?? [],
         closedToUs: covered(k.blackouts).size > 0,

@@ -4,6 +4,7 @@ import { explainVisits, type CostBreakdown, type LeftTask, type PlannedVisit, ty
 import type { Finding } from '../../../core/planning';
 import type { LeftOver, Proposal } from '../../../core/planning/proposal';
 import type { WeekNames } from '../reads/week-problem';
+import { fullKitchenName } from '../../../core/wording/kitchen-name';
 
 type Found = {
   visits: readonly PlannedVisit[];
@@ -62,10 +63,13 @@ export function toProposal(found: Found, names: WeekNames, input: GivenInput, se
   };
 }
 
-const leftOver = (task: { what: string; kitchenId: string }, reason: LeftTask['reason'], names: WeekNames): LeftOver => ({
-  what: task.what,
-  kitchenId: task.kitchenId,
-  kitchen: names.kitchens.get(task.kitchenId)?.name ?? '',
-  code: reason.code,
-  message: reason.message,
-});
+const leftOver = (task: { what: string; kitchenId: string }, reason: LeftTask['reason'], names: WeekNames): LeftOver => {
+  const kitchen = names.kitchens.get(task.kitchenId);
+  return {
+    what: task.what,
+    kitchenId: task.kitchenId,
+    kitchen: kitchen ? fullKitchenName(kitchen) : '',
+    code: reason.code,
+    message: reason.message,
+  };
+};

@@ -39,7 +39,7 @@ export async function cylinders(db: Tx, timeZone: string): Promise<CylinderInBoo
 
 const ENTRY = {
   by: { select: { name: true } },
-  unit: { select: { id: true, name: true, tag: true, kitchen: { select: { name: true } } } },
+  unit: { select: { id: true, name: true, tag: true, kitchen: { select: { name: true, customer: { select: { name: true } } } } } },
   certificate: { select: { kind: true, number: true } },
   corrected: { select: { id: true } },
   cylinder: { select: { label: true, refrigerant: true } },

@@ -30,7 +30,7 @@ import type { Prisma } from '../../../database/generated/client';
 import { gwpOf } from './book';
 
 const WITH = {
-  kitchen: { select: { id: true, name: true, timeZone: true, altitudeM: true } },
+  kitchen: { select: { id: true, name: true, timeZone: true, altitudeM: true, customer: { select: { name: true } } } },
   cylinderEntries: { where: { correctsId: null, corrected: null }, select: { at: true, kg: true, way: true } },
   leakTests: { orderBy: [{ on: 'asc' }, { at: 'asc' }] },
 } as const satisfies Prisma.UnitInclude;
@@ -40,7 +40,14 @@ type Row = Prisma.UnitGetPayload<{ include: typeof WITH }>;
 const KIND = 'commercial_refrigeration';
 
 export type UnitLeaks = {
-  unit: { id: string; name: string; tag: string; refrigerant: string; chargeKg: number | null; kitchen: { id: string; name: string } };
+  unit: {
+    id: string;
+    name: string;
+    tag: string;
+    refrigerant: string;
+    chargeKg: number | null;
+    kitchen: { id: string; name: string; customer: { name: string } };
+  };
   additions: Addition[];
   annualizing: LeakRate[];
   rolling: LeakRate[];

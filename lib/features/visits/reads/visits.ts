@@ -127,7 +127,10 @@ export async function visitInTheWay(db: Tx, technicianId: string, start: Date, e
       id: notVisitId ? { not: notVisitId } : undefined,
     },
     orderBy: { startsAt: 'asc' },
-    include: { kitchen: { select: { name: true, timeZone: true } }, technician: { select: { name: true } } },
+    include: {
+      kitchen: { select: { name: true, timeZone: true, customer: { select: { name: true } } } },
+      technician: { select: { name: true } },
+    },
   });
 }
 

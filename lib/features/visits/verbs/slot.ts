@@ -9,6 +9,7 @@ import type { Span } from '../../../core/visits/service-hours';
 import type { Tx } from '../../../database/client';
 import { bookableTechnicians, bookingKitchen, visitInTheWay } from '../reads/visits';
 import { pastWords } from './past';
+import { fullKitchenName } from '../../../core/wording/kitchen-name';
 
 export type Slot = { technicianId: string; date: LocalDate; from: string; minutes: number };
 type At = { now: Date; anyway: boolean };
@@ -74,7 +75,7 @@ export async function overlapError(
   const time = (d: Date) => timeIn(d, other.kitchen.timeZone);
   return new AppError(
     'overlap',
-    `${other.technician.name} is at ${other.kitchen.name} from ${time(other.startsAt)} to ${time(other.endsAt)}. ${remedy}`,
+    `${other.technician.name} is at ${fullKitchenName(other.kitchen)} from ${time(other.startsAt)} to ${time(other.endsAt)}. ${remedy}`,
     field,
   );
 }

@@ -12,6 +12,7 @@ import { movesToWrite } from './moves-to-write';
 import { checkedSpan } from './slot';
 import { refuseTaken, taskTakenError, writeBooking } from './write-booking';
 import { writeMove } from './write-move';
+import { fullKitchenName } from '../../../core/wording/kitchen-name';
 
 const MINUTE = 60_000;
 
@@ -38,7 +39,7 @@ export async function squeezeEmergency(ctx: Ctx, input: SqueezeTake): Promise<{ 
   if (slot.kitchen.archived) throw new AppError('conflict', 'That kitchen is out of use. Put it back in use first.', 'kitchenId');
   const moves = await movesToWrite(db, input.moves, {
     now,
-    reason: `Made room for an emergency at ${slot.kitchen.name}`,
+    reason: `Made room for an emergency at ${fullKitchenName(slot.kitchen)}`,
     mayMove: (visit) => !visit.fixed,
     refusals: {
       missing: 'A visit to be moved is not on file.',

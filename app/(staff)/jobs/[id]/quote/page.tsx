@@ -17,6 +17,7 @@ import { PageHead } from '@/app/_ui/page/sheet';
 import { State } from '@/app/_ui/states/state';
 import { Trail } from '@/app/_ui/page/trail';
 import { QuoteForm } from './_components/quote-form';
+import { fullKitchenName } from '@/lib/core/wording/kitchen-name';
 
 export const metadata: Metadata = { title: 'Quote' };
 
@@ -48,7 +49,7 @@ export default definePage('write:job', async ({ db, actor, now, params }) => {
       />
       <PageHead
         title={last && !last.sentAt ? `Quote ${job.number}-${last.version}` : `New quote for job ${job.number}`}
-        lead={`${job.kitchen.name}: ${job.what}`}
+        lead={`${fullKitchenName(job.kitchen)}: ${job.what}`}
       />
       {covered.length > 0 ? (
         <div role="note" className="mb-6 rounded-lg border-2 border-alarm bg-sheet p-4">

@@ -37,7 +37,7 @@ export function Desk({ desk }: { desk: DeskShown }) {
   const recent = [...new Map(past.map((p) => [`${p.on} ${p.what}`, p])).values()].sort((a, b) => (a.on < b.on ? 1 : -1)).slice(0, 6);
   return (
     <Sheet
-      title={<Link href={`/kitchens/${kitchen.id}`}>{fullKitchenName({ name: kitchen.name, customer: kitchen.customer.name })}</Link>}
+      title={<Link href={`/kitchens/${kitchen.id}`}>{fullKitchenName(kitchen)}</Link>}
       aside={<span className="text-soft">{[kitchen.address, kitchen.contactPhone].filter(Boolean).join(' · ')}</span>}
     >
       <dl className="grid grid-cols-1 gap-x-6 gap-y-4 sm:grid-cols-2">

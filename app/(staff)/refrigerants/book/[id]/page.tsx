@@ -23,6 +23,7 @@ import { Trail } from '@/app/_ui/page/trail';
 import { ChangeHistory } from '@/app/(staff)/_components/change-history';
 import { GoneForm, PlaceForm, TakeBackForm, WeighForm } from '../_components/cylinder-forms';
 import { BALANCE, bulk, bulkUnit } from '../_components/words';
+import { fullKitchenName } from '@/lib/core/wording/kitchen-name';
 
 export const metadata: Metadata = { title: 'Cylinder' };
 
@@ -124,7 +125,7 @@ function Lines({ entries, zone, units, writes }: { entries: BookEntry[]; zone: s
               {e.unit ? (
                 <>
                   <Link href={`/units/${e.unit.id}/refrigerant`}>{e.unit.name}</Link>
-                  <span className="block text-sm text-soft">{e.unit.kitchen.name}</span>
+                  <span className="block text-sm text-soft">{fullKitchenName(e.unit.kitchen)}</span>
                 </>
               ) : (
                 '–'

@@ -7,7 +7,7 @@ import { UnitCell } from './unit-cell';
 import { LEGAL } from './words';
 
 type Check = {
-  unit: { id: string; name: string; kitchen: { name: string } };
+  unit: { id: string; name: string; kitchen: { name: string; customer: { name: string } } };
   co2: number | null;
   checkMonths: number | null;
   lastTestOn: LocalDate | null;

@@ -8,7 +8,9 @@ import { UnitCell } from './unit-cell';
 import { bulk, LEGAL } from './words';
 
 type Chronic = {
-  leaks: { unit: { id: string; name: string; refrigerant: string; chargeKg: number | null; kitchen: { name: string } } };
+  leaks: {
+    unit: { id: string; name: string; refrigerant: string; chargeKg: number | null; kitchen: { name: string; customer: { name: string } } };
+  };
   rule: { key: string; title: string; chronicSource: string };
   percent: number;
   addedKg: number;

@@ -10,7 +10,7 @@ import { UnitCell } from './unit-cell';
 import { bulk, clockLook, LEGAL } from './words';
 
 export type Leaks = {
-  unit: { id: string; name: string; refrigerant: string; chargeKg: number | null; kitchen: { name: string } };
+  unit: { id: string; name: string; refrigerant: string; chargeKg: number | null; kitchen: { name: string; customer: { name: string } } };
   additions: Addition[];
   annualizing: LeakRate[];
   rolling: LeakRate[];

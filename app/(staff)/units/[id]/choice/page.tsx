@@ -26,6 +26,7 @@ import { ChangeHistory } from '@/app/(staff)/_components/change-history';
 import { UnitTrail } from '../_components/unit-trail';
 import { AgainForm, DecideForm } from './decide-form';
 import { FiguresForm } from './figures-form';
+import { fullKitchenName } from '@/lib/core/wording/kitchen-name';
 
 export const metadata: Metadata = { title: 'Clean, repair or replace' };
 
@@ -56,7 +57,7 @@ export default definePage('read:fouling', async ({ db, actor, now, params, query
       <UnitTrail unit={unit} />
       <PageHead
         title="Clean, repair or replace"
-        lead={`${unit.name}, ${unit.kitchen.name}: what each way costs a year, and how sure that is.`}
+        lead={`${unit.name}, ${fullKitchenName(unit.kitchen)}: what each way costs a year, and how sure that is.`}
       />
       <div className="flex flex-col gap-6">
         {result ? <Result result={result} currency={currency} facts={facts} costs={costs} /> : null}

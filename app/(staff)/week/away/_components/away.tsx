@@ -10,6 +10,7 @@ import { Field, FormErrors } from '@/app/_ui/fields/field';
 import { Sheet } from '@/app/_ui/page/sheet';
 import { State } from '@/app/_ui/states/state';
 import { putAway } from '../actions';
+import { fullKitchenName } from '@/lib/core/wording/kitchen-name';
 
 type Visit = {
   id: string;
@@ -120,8 +121,7 @@ export function Away({ who, from, to, visits }: Props) {
                 />
                 <div>
                   <label htmlFor={`take-${v.id}`} className="font-bold">
-                    {v.customer}
-                    {v.kitchen === v.customer ? '' : `, ${v.kitchen}`}
+                    {fullKitchenName({ name: v.kitchen, customer: v.customer })}
                   </label>{' '}
                   {v.emergency ? (
                     <State shape="late" tone="alarm">
@@ -196,8 +196,7 @@ function Ring({ visits }: { visits: Visit[] }) {
       {visits.map((v) => (
         <li key={v.id} className="border-b border-line py-2 last:border-0">
           <Link href={`/week/${v.id}`} className="font-bold">
-            {v.customer}
-            {v.kitchen === v.customer ? '' : `, ${v.kitchen}`}
+            {fullKitchenName({ name: v.kitchen, customer: v.customer })}
           </Link>
           , {momentIn(v.startMs, v.timeZone)}
           <span className="block text-sm">{v.why ? WHY[v.why] : ''}</span>

@@ -7,7 +7,7 @@ import { endAddress, newAddress } from '../actions';
 
 type Of = { userId: string } | { kitchenId: string };
 
-export function FeedRow({ name, whose = '', of, live }: { name: string; whose?: string; of: Of; live: boolean }) {
+export function FeedRow({ name, of, live }: { name: string; of: Of; live: boolean }) {
   const [address, setAddress] = useState('');
   const [error, setError] = useState('');
   const [busy, start] = useTransition();
@@ -27,10 +27,7 @@ export function FeedRow({ name, whose = '', of, live }: { name: string; whose?: 
 
   return (
     <li className="flex flex-wrap items-center gap-x-3 gap-y-2 border-b border-line py-2 last:border-0">
-      <span>
-        <span className="font-bold">{name}</span>
-        {whose && whose !== name ? <span className="text-soft"> {whose}</span> : null}
-      </span>
+      <span className="font-bold">{name}</span>
       {live ? (
         <State shape="done" tone="soft">
           Live

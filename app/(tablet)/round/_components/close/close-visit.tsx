@@ -11,6 +11,7 @@ import { useWrite } from '../../_lib/use-write';
 import { Card, Chip, TouchButton } from '../touch';
 import { Signature } from './signature';
 import { WhatWasDone } from './what-was-done';
+import { fullKitchenName } from '@/lib/core/wording/kitchen-name';
 
 /** What is still missing, the signature, and the closing itself. The office checks the same things again. */
 export function CloseVisit({ visit }: { visit: VisitOnFile }) {
@@ -29,13 +30,14 @@ export function CloseVisit({ visit }: { visit: VisitOnFile }) {
     ...stillToSay(visit).map((m) => ({ href: to.unit(visit.id, m.unitId, m.step), message: m.message })),
     ...unsaved,
   ];
-  const unsigned = needed.find((m) => m.code === 'no_signature');
+  // The signature comes last.
+  const open = missing[0] ?? needed.find((m) => m.code === 'no_signature');
   const close = async () => {
     if (await write('visit.close', { leftAt: now(), taskIds: visit.tasks.map((t) => t.taskId) })) go(to.visit(visit.id));
   };
   return (
     <div className="flex flex-col gap-4">
-      <h1>Close the visit to {visit.kitchen.name}</h1>
+      <h1>Close the visit to {fullKitchenName(visit.kitchen)}</h1>
       {missing.length > 0 ? (
         <Card title="Before you leave">
           <ul className="flex flex-col divide-y divide-line">
@@ -64,21 +66,11 @@ export function CloseVisit({ visit }: { visit: VisitOnFile }) {
       <div lang={language} className="contents">
         <Signature visit={visit} say={say} />
       </div>
-      <TouchButton
-        look="primary"
-        disabled={busy || missing.length > 0 || unsigned !== undefined || visit.status === 'done'}
-        onClick={() => void close()}
-      >
+      <TouchButton look="primary" disabled={busy || open !== undefined || visit.status === 'done'} onClick={() => void close()}>
         {visit.status === 'done' ? 'Closed' : 'Close the visit and leave'}
       </TouchButton>
-      {missing.length + (unsigned ? 1 : 0) > 0 ? (
-        <p className="text-soft">
-          {missing.length === 0
-            ? unsigned?.message
-            : missing.length === 1
-              ? missing[0]?.message
-              : `${missing.length} things are still open, listed above.`}
-        </p>
+      {open ? (
+        <p className="text-soft">{missing.length > 1 ? `${missing.length} things are still open, listed above.` : open.message}</p>
       ) : null}
     </div>
   );

@@ -3,6 +3,7 @@ import { momentIn, momentSpanIn } from '@/lib/core/calendar/when';
 import { counted } from '@/lib/core/wording/counted';
 import { Button } from '@/app/_ui/buttons/button';
 import { WhatFor } from './visit-reason';
+import { fullKitchenName } from '@/lib/core/wording/kitchen-name';
 
 /** What was changed of a proposed visit before accepting. */
 export type Change = { technicianId?: string; startMs?: number; fixed?: boolean };
@@ -26,6 +27,7 @@ type Props = {
 /** One proposed visit: whether it is taken, what it is for, and what can be changed of it. */
 export function ProposalRow({ visit: v, taken, refused, open, currency, people, onTake, onChange, onAsProposed }: Props) {
   const anchor = anchorOf(v.key);
+  const place = fullKitchenName({ name: v.kitchen, customer: v.customer });
   return (
     <li
       id={anchor}
@@ -34,8 +36,7 @@ export function ProposalRow({ visit: v, taken, refused, open, currency, people, 
       <input type="checkbox" className="mt-1 size-5" id={`take-${anchor}`} checked={taken} disabled={!open} onChange={onTake} />
       <div>
         <label htmlFor={`take-${anchor}`} className="font-bold">
-          {v.customer}
-          {v.kitchen === v.customer ? '' : `, ${v.kitchen}`}
+          {place}
         </label>
         <span className="block">{momentSpanIn(v.startMs, v.endMs, v.timeZone)}</span>
         <span className="block text-sm text-soft">
@@ -66,15 +67,15 @@ export function ProposalRow({ visit: v, taken, refused, open, currency, people, 
                 </option>
               ))}
             </select>
-            <span className="sr-only">goes to {v.kitchen}</span>
+            <span className="sr-only">goes to {place}</span>
           </label>
           <label className="flex min-h-9 items-center gap-2 text-sm">
             <input type="checkbox" className="size-4" checked={v.fixed} onChange={(e) => onChange({ fixed: e.target.checked })} />
-            Fix it<span className="sr-only"> at {v.kitchen}</span>
+            Fix it<span className="sr-only"> at {place}</span>
           </label>
           {v.altered ? (
             <Button look="quiet" onClick={onAsProposed}>
-              As proposed<span className="sr-only"> at {v.kitchen}</span>
+              As proposed<span className="sr-only"> at {place}</span>
             </Button>
           ) : null}
         </div>

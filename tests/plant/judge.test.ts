@@ -25,6 +25,12 @@ describe('the estimate, judged by the outside plant', () => {
     expect(cover(of(COIL_STATES), 'energy').held).toBeGreaterThan(0.77);
   });
 
+  it('holds the discharge there, and not by being wide (aim 77–83 %)', () => {
+    const { held } = cover(of(COIL_STATES), 'discharge');
+    expect(held).toBeGreaterThan(0.74);
+    expect(held).toBeLessThan(0.9);
+  });
+
   it('does not ask for a cleaning of a clean coil (aim 2 %)', () => {
     expect(share(of(['clean']), cleanIt)).toBeLessThan(0.02);
     expect(share(of(['clean'], true), cleanIt)).toBeLessThan(0.02);

@@ -57,13 +57,16 @@ export function cheapestPlanCost(problem: WeekProblem): number {
   const perShift = problem.technicians.flatMap((technician) =>
     technician.shifts.map((shift) => shiftTable(problem, technician, shift, dayCost)),
   );
+  const ofKitchen = problem.kitchens.map(({ id }) => tasks.reduce((set, task, i) => (task.kitchenId === id ? set | (1 << i) : set), 0));
   let best = new Map<number, number>([[0, 0]]);
   for (const table of perShift) {
     const next = new Map(best);
     for (const [done, cost] of best)
       for (const [set, more] of table) {
         if ((done & set) !== 0) continue;
-        if (cost + more < (next.get(done | set) ?? Infinity)) next.set(done | set, cost + more);
+        const again = ofKitchen.filter((own) => (own & done) !== 0 && (own & set) !== 0).length;
+        const sum = cost + more + again * (prices.secondVisit ?? 0);
+        if (sum < (next.get(done | set) ?? Infinity)) next.set(done | set, sum);
       }
     best = next;
   }

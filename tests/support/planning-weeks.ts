@@ -77,7 +77,7 @@ export function tinyWeek(seed: number): WeekProblem {
     kitchens,
     tasks,
     travel: { circuity: 1.3, speedKmh: 35 },
-    prices: { ...PRICES, leftUndone: pick(random, [20, 150]) },
+    prices: { ...PRICES, leftUndone: pick(random, [20, 150]), secondVisit: pick(random, [0, 40, 300]) },
     nextDay: MONDAY_DAY + days,
     startsEveryMinutes: seed % 3 === 0 ? 5 : 1,
   };

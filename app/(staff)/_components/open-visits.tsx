@@ -11,7 +11,7 @@ type LineProps = { visit: { id: string; kitchen: string; customer: string }; chi
 
 /** A visit by its kitchen, with what is to be said of it. */
 export const VisitLine = ({ visit: { id, kitchen, customer }, children }: LineProps) => (
-  <li className="border-b border-line py-2 last:border-0">
+  <li className="break-inside-avoid border-b border-line py-2 last:border-0">
     <Link href={`/week/${id}`} className="font-bold">
       {kitchen}
     </Link>
@@ -20,11 +20,14 @@ export const VisitLine = ({ visit: { id, kitchen, customer }, children }: LinePr
   </li>
 );
 
+/** Longer lists stand in columns: what comes below them is to stay in sight. */
+const SHORT = 4;
+
 /** Visits that somebody has to do something about; how many are not shown is said. */
 export function OpenVisitList({ visits, total }: OpenVisits) {
   return (
     <>
-      <ul className="mt-2 flex flex-col">
+      <ul className={visits.length > SHORT ? 'mt-2 gap-8 sm:columns-2 xl:columns-4' : 'mt-2 flex flex-col'}>
         {visits.map((v) => (
           <VisitLine key={v.id} visit={v}>
             {momentIn(v.startsAt, v.timeZone)}, {v.technician}

@@ -72,7 +72,7 @@ export default definePage('read:visit', async ({ db, now, query }) => {
       />
       <div className="flex flex-col gap-6">
         {asking.length + past.total > 0 ? (
-          <div className="grid grid-cols-1 items-start gap-6 lg:grid-cols-2">
+          <div className={`grid grid-cols-1 items-start gap-6 ${asking.length > 0 ? 'lg:grid-cols-2' : ''}`}>
             {asking.length > 0 ? <AskedOtherTime visits={asking} /> : null}
             {past.total > 0 ? <PastNotClosed {...past} /> : null}
           </div>

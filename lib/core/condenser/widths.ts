@@ -16,8 +16,7 @@ type Table = { all: Ends; capillary: Ends; lines: Ends; room?: Ends; learnt?: En
 /**
  * A mixture is as wide as its hypotheses' errors; how often its band held, by depth, expansion and what was read, sets these. Set on the
  * outside plant, part A, each drawn towards nothing and rounded; cooling and energy on A, F and G together, as what one make's cells ask for
- * another's do not; the discharge's 10 % wider where it was not clamped, and what it has with a valve and with a baseline, on A and C to H; a valve's
- * without its lines, once display cases had a mean of their own, on A and C to I.
+ * another's do not; the discharge's on A and C to K together, every make alike in weight, so that each end is missed as often.
  */
 const WIDTHS: Record<'conductance' | 'cooling' | 'energy' | 'discharge', Table> = {
   conductance: {
@@ -44,11 +43,11 @@ const WIDTHS: Record<'conductance' | 'cooling' | 'energy' | 'discharge', Table> 
     learntLines: { low: [-0.15, -0.15, -0.15], high: [-0.15, -0.15, -0.15] },
   },
   discharge: {
-    all: { low: [0, -0.15, 0.2], high: [0.3, 0.1, 0.3] },
-    capillary: { low: [0.7, 0.05, -0.2], high: [-0.3, -0.35, 0] },
-    lines: { low: [-0.55, -0.4, -0.7], high: [-0.25, -0.2, 0.1] },
-    learntLines: { low: [-0.15, -0.15, -0.15], high: [-0.15, -0.15, -0.15] },
-    valveUnread: { low: [0, 0, 0], high: [-0.15, -0.15, -0.15] },
+    all: { low: [-0.2, -0.15, 0.25], high: [0.15, 0.2, 0.25] },
+    capillary: { low: [0.45, 0.1, -0.25], high: [-0.3, -0.4, -0.05] },
+    lines: { low: [-0.5, -0.3, -0.7], high: [-0.25, -0.25, 0.1] },
+    learntLines: { low: [-0.1, -0.1, -0.1], high: [-0.2, -0.2, -0.2] },
+    valveUnread: { low: [-0.05, -0.05, -0.05], high: [-0.15, -0.15, -0.15] },
   },
 };
 export type Banded = keyof typeof WIDTHS;

@@ -11,6 +11,8 @@ export const LIMITS = {
   energyPricePerKwh: [0, 10],
   /** Great-circle distance to road distance, and mean driving speed. */
   circuity: [1, 3],
+  /** Minutes that a proposed day may end after its shift. */
+  overShiftMinutes: [0, 180],
   speedKmh: [3, 130],
   weeks: [1, 104],
 } as const satisfies Record<string, readonly [number, number]>;

@@ -3,7 +3,8 @@ import type { Prices } from './types';
 
 /**
  * A starting point for a shop that has not set its own, US dollars of 2025, common
- * practice rather than a source: $45 an hour for a technician, $0.70 a mile at 22 mph.
+ * practice rather than a source: $45 an hour for a technician, $0.70 a mile at 22 mph. A kitchen is rather
+ * kept waiting with two due tasks than called on twice in a week.
  */
 const STARTING_PRICES: Prices = {
   drivingPerMinute: 1,
@@ -12,6 +13,7 @@ const STARTING_PRICES: Prices = {
   latePerMinute: 1,
   overduePerDay: 4,
   leftUndone: 150,
+  secondVisit: 300,
 };
 
 /**

@@ -108,8 +108,9 @@ export function* planWeek(problem: WeekProblem, options: Omit<ProposeOptions, 's
     remainingMs: () => began + timeLimitMs - now(),
     onImprovement: report,
   });
-  const { solution, bound, proven, searched } = solved;
+  const { solution, proven, searched } = solved;
   const cost = breakdown(week, solution);
+  const bound = solved.bound - week.jobs.reduce((sum, { firstVisit }) => sum + firstVisit, 0);
   const { unplaced, later } = leftTasks(week, solution);
   return {
     ...visitsOf(week, solution),

@@ -110,6 +110,8 @@ export interface Prices {
   readonly overduePerDay: number;
   /** For each task due within the days planned that is not placed at all. */
   readonly leftUndone: number;
+  /** For each visit to a kitchen past its first on the days planned, a booked one counted; nothing if not given. */
+  readonly secondVisit?: number;
 }
 
 export interface WeekProblem {
@@ -188,7 +190,7 @@ export interface CostBreakdown {
   readonly total: number;
   readonly driving: number;
   readonly drivingMinutes: number;
-  /** Parking and signing in, once a visit. */
+  /** Parking and signing in, once a visit; and what it is priced at to come to a kitchen more than once. */
   readonly visits: number;
   readonly overtime: number;
   readonly overtimeMinutes: number;

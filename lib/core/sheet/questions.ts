@@ -1,10 +1,17 @@
 import type { DateOrder } from '../calendar/read-date';
 import { entryUnit } from '../measures/entry-units';
 import { TEMPERATURE_UNITS, type MeasureUnits } from '../measures/preferred';
-import { alike, asName, nearPairs, spellings } from './names';
+import { groupBy } from '../numerics/group-by';
+import { counted } from '../wording/counted';
+import { distance } from '../wording/distance';
+import { alike, alikeStreet, asName, nearPairs, spellings } from './names';
 import type { SheetRow } from './rows';
 import type { Question, SheetChoices } from './types';
 import { PLACEMENT_OPTIONS } from './values';
+
+/** Where the same is asked of more pairs than this, all of them are asked about at once first. */
+const MOST_PAIRS = 4;
+const ALL_PAIRS = 'same all';
 
 /** One spelling a name; names a slip of the pen apart are asked about. */
 export function sameNames(
@@ -15,15 +22,39 @@ export function sameNames(
   const names = rows.flatMap((r) => [r.cells.customer, r.cells.kitchen].flatMap((n) => (n ? [n] : [])));
   const spelled = spellings(names);
   for (const name of onFile) spelled.set(alike(name), name);
-  const count = (key: string) => names.filter((n) => alike(n) === key).length;
+  const spelling = (key: string) => spelled.get(key) ?? key;
+  const counts = groupBy(names, alike);
+  const count = (key: string) => counts.get(key)?.length ?? 0;
+  const apart = toldApart(rows, onFile);
+  const all = choices.answers[ALL_PAIRS];
+  const pairs = nearPairs([...counts.keys()])
+    .filter(([a, b]) => !apart(a, b))
+    .map(([a, b]) => {
+      const [most, least] = count(a) >= count(b) ? [a, b] : [b, a];
+      const id = `same ${most} = ${least}`;
+      return { id, most, least, answer: choices.answers[id] ?? (all === 'apart' ? all : undefined) };
+    });
+  const open = pairs.filter((p) => p.answer === undefined);
+  const atOnce = all !== undefined || open.length > MOST_PAIRS;
   const questions: Question[] = [];
-  for (const [a, b] of nearPairs([...new Set(names.map(alike))])) {
-    const [most, least] = count(a) >= count(b) ? [a, b] : [b, a];
-    const id = `same ${most} = ${least}`;
-    const answer = choices.answers[id];
+  if (atOnce && pairs.length > 0)
+    questions.push({
+      id: ALL_PAIRS,
+      text: `${counted(pairs.length, 'pair')} of names differ by a letter or two. Are all of them different customers?`,
+      rows: pairs.reduce((sum, { least }) => sum + count(least), 0),
+      examples: pairs.slice(0, MOST_PAIRS).map(({ least, most }) => `${spelling(least)} / ${spelling(most)}`),
+      options: [
+        { value: 'apart', label: 'Yes, all of them are different' },
+        { value: 'each', label: 'No: ask me about each pair' },
+      ],
+      answer: all ?? '',
+      open: all === undefined,
+    });
+  for (const { id, most, least, answer } of pairs) {
+    if (answer === undefined && atOnce && all === undefined) continue;
     questions.push({
       id,
-      text: `Is “${spelled.get(least) ?? least}” the same as “${spelled.get(most) ?? most}”?`,
+      text: `Is “${spelling(least)}” the same as “${spelling(most)}”?`,
       rows: count(least),
       examples: [],
       options: [
@@ -33,9 +64,30 @@ export function sameNames(
       answer: answer ?? '',
       open: answer === undefined,
     });
-    if (answer === 'same') spelled.set(least, spelled.get(most) ?? most);
+    if (answer === 'same') spelled.set(least, spelling(most));
   }
   return { spelled: (name) => spelled.get(alike(name)) ?? asName(name), questions };
+}
+
+/**
+ * Whether two names that look alike are two customers for certain: both are on file, or they share no street and differ by more than one
+ * letter or in their first (a slip of the pen seldom falls there; common experience, from memory).
+ */
+function toldApart(rows: readonly SheetRow[], onFile: readonly string[]): (a: string, b: string) => boolean {
+  const filed = new Set(onFile.map(alike));
+  const streets = new Map<string, Set<string>>();
+  for (const { cells } of rows)
+    for (const name of [cells.customer, cells.kitchen]) {
+      if (!name || !cells.address) continue;
+      const key = alike(name);
+      streets.set(key, (streets.get(key) ?? new Set()).add(alikeStreet(cells.address)));
+    }
+  return (a, b) => {
+    if (filed.has(a) && filed.has(b)) return true;
+    const [mine, theirs] = [streets.get(a), streets.get(b)];
+    if (!mine || !theirs || [...mine].some((street) => theirs.has(street))) return false;
+    return a[0] !== b[0] || distance(a, b) > 1;
+  };
 }
 
 /** One column of the sheet, to be pointed at. */
@@ -55,8 +107,9 @@ export const customerOfAll = ({ answers }: SheetChoices): string | null =>
   answers.customer?.startsWith(ALL_OF) ? answers.customer.slice(ALL_OF.length) : null;
 /** What was decided that holds for other sheets of the same columns too. */
 export function forTheNext(choices: SheetChoices): SheetChoices {
-  const { customer: _, ...answers } = choices.answers;
-  return customerOfAll(choices) === null ? choices : { ...choices, answers };
+  const ofThis = (id: string) => id === ALL_PAIRS || (id === 'customer' && customerOfAll(choices) !== null);
+  const answers = Object.entries(choices.answers);
+  return answers.some(([id]) => ofThis(id)) ? { ...choices, answers: Object.fromEntries(answers.filter(([id]) => !ofThis(id))) } : choices;
 }
 
 /** What a sheet has to tell customers by: its columns, and names that stand over them. */

@@ -23,6 +23,11 @@ export const EditShop = z
     email: OptionalEmail,
     position: PositionField,
     overdueLimitDays: z.number({ error: 'Write the days.' }).int('Whole days.').min(0, 'At least 0.').max(365, 'At most 365.'),
+    overShiftMinutes: z
+      .number({ error: 'Write the minutes.' })
+      .int('Whole minutes.')
+      .min(0, 'At least 0.')
+      .max(LIMITS.overShiftMinutes[1], `At most ${LIMITS.overShiftMinutes[1]}.`),
     remindDayBefore: Ticked,
     circuity: z
       .number({ error: 'Write a number.' })

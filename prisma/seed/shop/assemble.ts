@@ -36,6 +36,7 @@ const SETTINGS = {
   phone: '+1 555 0100',
   email: 'desk@larkspurcold.example',
   ...DEMO_TRAVEL,
+  overShiftMinutes: 60,
   labourPerHour: 48,
   vehiclePerKm: 0.7 / 1.609344,
   energyPricePerKwh: 0.14,

@@ -106,3 +106,17 @@ describe('the audit', () => {
     expect(JSON.stringify(rows.map((r) => r.detail))).not.toMatch(/lanterns|argon2/);
   });
 });
+
+describe('a proposed day', () => {
+  it('ends with the shift, unless the shop lets it run over', async () => {
+    const { db } = database;
+    await haveOneUnit(db, { person: { shifts: ANY_TIME } });
+    const over = async () =>
+      (await weekProblem(db, monday, now)).problem.technicians.flatMap((t) => t.shifts.map((s) => s.overtimeMinutes));
+    expect(new Set(await over())).toEqual(new Set([0]));
+    await db.shopSettings.updateMany({ data: { overShiftMinutes: 45 } });
+    expect(new Set(await over())).toEqual(new Set([45]));
+    await expect(db.shopSettings.updateMany({ data: { overShiftMinutes: 181 } })).rejects.toThrow(/ShopSettings_over_shift/);
+    await expect(db.shopSettings.updateMany({ data: { overShiftMinutes: -1 } })).rejects.toThrow(/ShopSettings_over_shift/);
+  });
+});

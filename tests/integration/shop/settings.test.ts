@@ -28,7 +28,7 @@ const noted = async () =>
 const costs = { labourPerHour: 95, vehiclePerKm: 0.6, cleaningCost: 140, inspectionCost: 60, failureCost: 2400, energyPricePerKwh: 0.19 };
 const shop: Omit<EditShop, 'seen'> = {
   ...{ name: 'Test shop', timeZone: 'America/Denver', currency: 'USD', phone: '', email: '', lat: null, lng: null },
-  ...{ overdueLimitDays: 14, remindDayBefore: false, circuity: 1.3, speedKmh: 35, region: 'us', dates: 'month_first' },
+  ...{ overdueLimitDays: 14, overShiftMinutes: 0, remindDayBefore: false, circuity: 1.3, speedKmh: 35, region: 'us', dates: 'month_first' },
 };
 
 beforeEach(async () => {

@@ -1,7 +1,7 @@
 import type { Application, CondenserKind, Expansion, UnitKind } from '../../../lib/core/equipment/build';
 
-export const PARTS = ['A', 'B', 'C', 'D', 'E', 'F', 'G', 'H', 'I', 'J', 'K'] as const;
-/** A sets constants, B was looked at while that was done, C to J judged until they had been read, K judges. */
+export const PARTS = ['A', 'B', 'C', 'D', 'E', 'F', 'G', 'H', 'I', 'J', 'K', 'L'] as const;
+/** A sets constants, B was looked at while that was done, C to K judged until they had been read, L judges. */
 export type Part = (typeof PARTS)[number];
 
 /** What a maker sells: ranges out of which one machine is drawn. Watts of cooling at 32.2 °C air, box at set point. */
@@ -226,7 +226,7 @@ const J = rows('J', [
   ['J ice machine', 'ice_machine', 'medium', 'R404A', 'valve', 1000, 2300, 32, 'fin_and_tube', false],
 ]);
 
-/** Machines to judge on, of a tenth make. */
+/** Machines that judged, of a tenth make. */
 const K = rows('K', [
   ['K reach-in, one door', 'reach_in', 'medium', 'R134a', 'capillary', 300, 610, 38, 'fin_and_tube', true],
   ['K reach-in, propane, glass doors', 'reach_in', 'medium', 'R290', 'capillary', 370, 790, 36, 'microchannel', true],
@@ -245,4 +245,23 @@ const K = rows('K', [
   ['K ice machine', 'ice_machine', 'medium', 'R404A', 'valve', 1050, 2300, 32, 'fin_and_tube', false],
 ]);
 
-export const TEMPLATES: readonly Template[] = [...A, ...B, ...C, ...D, ...E, ...F, ...G, ...H, ...I, ...J, ...K];
+/** Machines to judge on, of an eleventh make. */
+const L = rows('L', [
+  ['L reach-in, two doors', 'reach_in', 'medium', 'R134a', 'capillary', 410, 830, 37, 'microchannel', true],
+  ['L reach-in, propane', 'reach_in', 'medium', 'R290', 'capillary', 330, 700, 38, 'fin_and_tube', true],
+  ['L undercounter', 'undercounter', 'medium', 'R134a', 'capillary', 170, 320, 37, 'wire_and_tube', true],
+  ['L prep table, 404A', 'prep_table', 'medium', 'R404A', 'capillary', 340, 640, 36, 'fin_and_tube', true],
+  ['L drawer base, propane', 'drawer_base', 'medium', 'R290', 'capillary', 240, 450, 37, 'fin_and_tube', true],
+  ['L merchandiser', 'display', 'medium', 'R134a', 'capillary', 480, 970, 38, 'fin_and_tube', true],
+  ['L reach-in freezer', 'reach_in', 'low', 'R404A', 'capillary', 310, 610, -2, 'fin_and_tube', true],
+  ['L undercounter freezer, propane', 'undercounter', 'low', 'R290', 'capillary', 180, 340, 0, 'microchannel', true],
+  ['L display case', 'display', 'medium', 'R404A', 'valve', 750, 1550, 36, 'fin_and_tube', false],
+  ['L walk-in cooler', 'walk_in_cooler', 'medium', 'R404A', 'valve', 2100, 4200, 37, 'fin_and_tube', false],
+  ['L walk-in cooler, 449A', 'walk_in_cooler', 'medium', 'R449A', 'valve', 2100, 4300, 36, 'fin_and_tube', false],
+  ['L walk-in cooler, 134a', 'walk_in_cooler', 'medium', 'R134a', 'valve', 1900, 3700, 36, 'microchannel', false],
+  ['L walk-in freezer', 'walk_in_freezer', 'low', 'R404A', 'valve', 1800, 3300, -6, 'fin_and_tube', false],
+  ['L walk-in freezer, 448A', 'walk_in_freezer', 'low', 'R448A', 'valve', 1800, 3400, -4, 'fin_and_tube', false],
+  ['L ice machine', 'ice_machine', 'medium', 'R404A', 'valve', 1000, 2200, 32, 'fin_and_tube', false],
+]);
+
+export const TEMPLATES: readonly Template[] = [...A, ...B, ...C, ...D, ...E, ...F, ...G, ...H, ...I, ...J, ...K, ...L];

@@ -54,7 +54,7 @@ function theLongWay(solution: Solution, seen: readonly Seen[], { prior, sound, w
   TOGETHER.forEach((i, a) =>
     TOGETHER.forEach((j, b) => {
       let together = 0;
-      for (let l = 0; l < TOGETHER.length; l++) together += hangs.lower[a * TOGETHER.length + l]! * hangs.lower[b * TOGETHER.length + l]!;
+      for (let l = 0; l < TOGETHER.length; l++) together += hangs[a * TOGETHER.length + l]! * hangs[b * TOGETHER.length + l]!;
       P[i]![j] = Math.min(sound.sd[i]!, prior.sd[i]!) * Math.min(sound.sd[j]!, prior.sd[j]!) * together;
       if (a !== b) return;
       const severity = Math.max(0, prior.sd[i]! ** 2 - sound.sd[i]! ** 2) * (moved?.severity ?? 1) ** 2;
@@ -71,7 +71,7 @@ function theLongWay(solution: Solution, seen: readonly Seen[], { prior, sound, w
     if (s.channel === 'expansion') shown += moved?.superheatK ?? 0;
     for (let k = 0; k < seen.length; k++)
       for (let a = 0; a < UNKNOWNS; a++) for (let b = 0; b < UNKNOWNS; b++) S[j]![k]! += slope(j, a) * P[a]![b]! * slope(k, b);
-    S[j]![j]! += (s.channel === 'expansion' ? s.sd * hangs.expansion : s.sd) ** 2;
+    S[j]![j]! += s.sd ** 2;
     return s.value - shown;
   });
   const { lnDet, solved } = eliminated(S, y);

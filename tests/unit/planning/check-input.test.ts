@@ -33,7 +33,7 @@ const cases: [string, Partial<InputFacts>, ReturnType<typeof findings>[number]][
   ['a week gone by', { weekIsOver: true }, ['stops', 'This week is over.', 'coming week', 0]],
   ['no technician', { technicians: [] }, ['stops', 'No technician is on file, so nobody can be sent.', 'new person', 2]],
   ['no shift', { technicians: [{ ...sam, hasShift: false, hours: [] }] }, ['stops', 'Sam has no shift.', 'person', 2]],
-  ['a week off', { technicians: [{ ...sam, hours: [] }] }, ['stops', 'Sam does not work on what is left of this week.', 'person', 2]],
+  ['a week off', { technicians: [{ ...sam, hours: [] }] }, ['stops', 'Nobody works on what is left of this week.', 'week after', 2]],
   ['a full week', { technicians: [{ ...sam, booked: [span(7, 17)] }] }, ['stops', 'Sam is booked for all of the week.', 'week', 2]],
   [
     'a skill nobody has',
@@ -116,6 +116,8 @@ describe('each finding', () => {
     expect(mends({ technicians: [] })).toEqual([['no_technician', { at: 'new person', label: 'Put a technician on file' }]]);
     expect(mends({ technicians: [sam, { ...june, hasShift: false, hours: [] }] })).toEqual([['no_shift', { at: 'person', id: 'j', label: 'Give June a shift' }]]); // prettier-ignore
     expect(mends({ technicians: [{ ...sam, hours: [] }, june] })).toEqual([['off', { at: 'person', id: 's', label: 'Days of Sam' }]]);
+    expect(mends({ technicians: [{ ...sam, hours: [] }, { ...june, hours: [] }] })).toEqual([['nobody_works', { at: 'week after', label: 'Look at the week after' }]]); // prettier-ignore
+    expect(mends({ technicians: [{ ...sam, hours: [] }, { ...june, hasShift: false, hours: [] }] }).map(([code]) => code)).toEqual(['no_shift', 'nobody_works']); // prettier-ignore
     expect(mends({ technicians: [{ ...sam, booked: [span(8, 16)] }] })).toEqual([['all_full', { at: 'week', label: 'See the week' }]]);
     expect(mends(shut(a))).toEqual([['no_hours', { at: 'kitchen', id: 'a', label: 'Hours for us' }]]);
     expect(mends(shut(a, b))).toEqual([['no_hours', { at: 'kitchen', id: 'a', label: 'Hours for us, the first' }]]);

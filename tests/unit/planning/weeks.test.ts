@@ -568,3 +568,40 @@ describe('planning without time', () => {
     expect(plan.visits.length).toBeGreaterThan(0);
   });
 });
+
+describe('a second visit to a kitchen in one week', () => {
+  // Bo alone may do the one task, and has no time for the other as well; Dev has.
+  const who = (id: string, skills: string[], to: number): Technician => tova([shift(DAY, 8, to)], { id, name: id, skills });
+  const both = { technicians: [who('bo', ['flammable'], 9.75), who('dev', [], 9.25)] };
+  const tasks = [task('a', 'k', { minutes: 40 }), task('b', 'k', { minutes: 70, skills: ['flammable'] })];
+  const plan = (secondVisit: number | undefined, more: Partial<WeekProblem>) =>
+    planned(week({ kitchens: [kitchen('k', 0.01)], tasks, prices: { ...PRICES, secondVisit }, ...more }), 1);
+  const at = (p: Plan, id: string) => p.visits.filter((v) => v.kitchenId === id).length;
+
+  it('is made where nothing speaks against it; priced above what waiting costs, one task waits', () => {
+    expect(at(plan(undefined, both), 'k')).toBe(2);
+    expect(at(plan(100, both), 'k')).toBe(2);
+    const dear = plan(300, both);
+    expect([at(dear, 'k'), dear.unplaced.length]).toEqual([1, 1]);
+    // In one hand where one has the time for all of it.
+    const free = plan(300, { technicians: [who('bo', ['flammable'], 12), who('dev', [], 9.25)] });
+    expect([at(free, 'k'), free.unplaced.length]).toEqual([1, 0]);
+  });
+
+  it('costs the plan its price, and a first visit, or none, costs nothing more', () => {
+    const [free, cheap, dear] = [plan(0, both), plan(1, both), plan(300, both)];
+    expect(at(cheap, 'k')).toBe(2);
+    expect(cheap.cost.total).toBeCloseTo(free.cost.total + 1, 9);
+    expect(cheap.cost.visits).toBeCloseTo(free.cost.visits + 1, 9);
+    expect(dear.cost.visits).toBeCloseTo(free.cost.visits / 2, 9);
+    const nobody = { technicians: [tova([shift(DAY, 8, 8.25)])] };
+    expect(plan(300, nobody).cost).toEqual(plan(0, nobody).cost);
+    for (const p of [free, cheap, dear]) expect(p.lowerBound).toBeLessThanOrEqual(p.cost.total);
+  });
+
+  it('is any beside one that is booked', () => {
+    const booked = { technicians: [tova([shift(DAY)], { skills: ['flammable'] })], fixed: [fixed('f', 'k', span(9, 10))], tasks: [task('a', 'k', { dueDay: DAY + 1, overduePerDay: 0 })] }; // prettier-ignore
+    expect(at(plan(0, booked), 'k')).toBe(2);
+    expect(at(plan(300, booked), 'k')).toBe(1);
+  });
+});

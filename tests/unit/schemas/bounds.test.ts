@@ -63,7 +63,7 @@ const atMost = (most: string, ask: string) => ({ ' ': 'Write an amount, like 1,2
 const FIGURES = { coilPrice: '900', coilYears: '10', unitPrice: '', unitYears: '12', leftYears: '3', useKwh: '', newKwh: '', callOut: '120', refrigerantPerKg: '30', refrigerantPerLb: '', interest: '6' }; // prettier-ignore
 const YEARS = { '0.4': 'At least half a year.', '61': 'At most 60.', '': 'Write the years.' };
 const PRICED = (most: string) => ({ '-1': 'Not below nothing.', [String(Number(most.replaceAll(',', '')) + 1)]: `At most ${most}.` });
-const SHOP = { name: 'Larkspur', timeZone: 'UTC', currency: 'USD', phone: '', email: '', position: '', overdueLimitDays: '14', remindDayBefore: '', circuity: '1.3', region: 'us', dates: 'day_first', speed: '22', speedOnFile: '', distance: 'mi', seen: '1' }; // prettier-ignore
+const SHOP = { name: 'Larkspur', timeZone: 'UTC', currency: 'USD', phone: '', email: '', position: '', overdueLimitDays: '14', overShiftMinutes: '30', remindDayBefore: '', circuity: '1.3', region: 'us', dates: 'day_first', speed: '22', speedOnFile: '', distance: 'mi', seen: '1' }; // prettier-ignore
 const PERSON = { name: 'Rosa Lindqvist', email: 'R@Shop.example', role: 'technician', skills: ['roof'], phone: '', gaugeGrade: '1A', 'gaugeSpan.value': '500', 'gaugeSpan.unit': 'psig', home: '', 'shifts.mon': '7-3:30', password: '' }; // prettier-ignore
 const SETUP = { code: '2718-2818-2845', shop: 'Larkspur', timeZone: 'America/Denver', currency: 'USD', name: 'Maren', email: 'm@shop.example', password: 'four plain little words' }; // prettier-ignore
 const TEN = '1 2 3 4 5 6 7 8 9 10';
@@ -206,6 +206,7 @@ const FORMS: Form[] = [
   ]],
   ['the shop', EditShop, SHOP, [
     ['overdueLimitDays', ['0', '365'], { '-1': 'At least 0.', '366': 'At most 365.', '1.5': 'Whole days.', '': 'Write the days.' }],
+    ['overShiftMinutes', ['0', '180'], { '-1': 'At least 0.', '181': 'At most 180.', '1.5': 'Whole minutes.', '': 'Write the minutes.' }],
     ['circuity', ['1', '3'], { '0.9': 'At least 1.', '3.1': 'At most 3.', '': 'Write a number.' }],
     ['speed', ['2', '80'], { '1': 'Between 2 and 80 mph.', '81': 'Between 2 and 80 mph.', '': 'Write a number.' }],
     ['region', ['gb'], { moon: 'Choose where the shop works.' }],

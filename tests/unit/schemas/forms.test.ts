@@ -233,6 +233,7 @@ describe('the shop’s forms', () => {
       lat: '',
       lng: '',
       overdueLimitDays: '-1',
+      overShiftMinutes: '0',
       circuity: '0.5',
       region: 'us',
       dates: 'month_first',

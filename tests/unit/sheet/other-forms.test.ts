@@ -131,7 +131,7 @@ describe('a list that is all of one kitchen', () => {
   });
 
   it('is so for this list alone: the next of the same columns is asked anew', () => {
-    const answers = { customer: 'all:Osprey Diner', placement: 'line' };
+    const answers = { customer: 'all:Osprey Diner', placement: 'line', 'same all': 'apart' };
     expect(forTheNext({ ...NO_CHOICES, answers })).toEqual({ ...NO_CHOICES, answers: { placement: 'line' } });
     const kept = { ...NO_CHOICES, answers: { customer: 'address' } };
     expect(forTheNext(kept)).toBe(kept);

@@ -17,6 +17,7 @@ const rowsIn = ({ lines }: ReturnType<typeof read>): Out[] => {
   const [head, ...rows] = lines;
   return rows.map((r) => Object.fromEntries((head?.cells ?? []).flatMap((h, i) => (r.cells[i] ? [[h, r.cells[i]]] : []))));
 };
+const open = (r: ReturnType<typeof read>) => r.questions.filter((q) => q.open).map((q) => q.id);
 const texts = (r: ReturnType<typeof read>) => r.assumptions.map((a) => a.text);
 
 describe('a wall calendar typed off by hand', () => {
@@ -471,6 +472,65 @@ describe('what a sheet is asked', () => {
     expect(customers({}, ['HARBOUR GRILL, Inc.'])[1]).toBe('HARBOUR GRILL, Inc.');
     // Of two as frequent the first one stands.
     expect(read(rows.slice(0, 3)).questions[0]?.id).toBe('same harbor grill = harbour grill');
+  });
+
+  it('nothing of names that look alike where their streets, or the file, tell two customers', () => {
+    const asked = (a: string[], b: string[], onFile: string[] = []) =>
+      open(
+        read(
+          [
+            ['Customer', 'Address', 'Equipment', 'Area'],
+            [...a, 'WIC', 'line'],
+            [...b, 'RI', 'line'],
+          ],
+          {},
+          { customersOnFile: onFile },
+        ),
+      );
+    expect(asked(['Amber Pantry', '4 Mill St'], ['Umber Pantry', '4 mill street'])).toEqual(['same amber pantry = umber pantry']);
+    expect(asked(['Amber Pantry', ''], ['Umber Pantry', '9 Canal St'])).toEqual(['same amber pantry = umber pantry']);
+    expect(asked(['Amber Pantry', '4 Mill St'], ['Umber Pantry', '9 Canal St'])).toEqual([]);
+    // One letter within a name may be a slip at another kitchen of the same customer; two are not.
+    expect(asked(['Harbor Grill', '4 Mill St'], ['Harbour Grill', '9 Canal St'])).toEqual(['same harbor grill = harbour grill']);
+    expect(asked(['Willow Tavern', '4 Mill St'], ['Wallaw Tavern', '9 Canal St'])).toEqual([]);
+    expect(asked(['Willow Tavern', '4 Mill St'], ['Wallaw Tavern', '4 Mill St'])).toEqual(['same willow tavern = wallaw tavern']);
+    expect(asked(['Amber Pantry', ''], ['Umber Pantry', ''], ['Amber Pantry', 'Umber Pantry'])).toEqual([]);
+    expect(asked(['Amber Pantry', ''], ['Umber Pantry', ''], ['Umber Pantry'])).toEqual(['same amber pantry = umber pantry']);
+  });
+
+  it('once of many pairs of names, before each of them', () => {
+    const heads = ['Hearth', 'Grill', 'Tavern', 'Bakery', 'Canteen'];
+    const rows = [['Customer', 'Equipment', 'Area'], ...heads.flatMap((w) => [[`Amber ${w}`, 'WIC', 'line'], [`Umber ${w}`, 'RI', 'line']])]; // prettier-ignore
+    const all = read(rows);
+    expect(all.questions).toEqual([
+      {
+        id: 'same all',
+        text: '5 pairs of names differ by a letter or two. Are all of them different customers?',
+        rows: 5,
+        examples: [
+          'Umber Hearth / Amber Hearth',
+          'Umber Grill / Amber Grill',
+          'Umber Tavern / Amber Tavern',
+          'Umber Bakery / Amber Bakery',
+        ],
+        options: [
+          { value: 'apart', label: 'Yes, all of them are different' },
+          { value: 'each', label: 'No: ask me about each pair' },
+        ],
+        answer: '',
+        open: true,
+      },
+    ]);
+    const apart = read(rows, { 'same all': 'apart' });
+    expect(open(apart)).toEqual([]);
+    expect(apart.questions.map((q) => q.answer)).toEqual(Array(6).fill('apart'));
+    expect(new Set(rowsIn(apart).map((r) => r.customer)).size).toBe(10);
+    expect(open(read(rows, { 'same all': 'each' }))).toHaveLength(5);
+    // One that was answered for itself stands.
+    const one = read(rows, { 'same all': 'apart', 'same amber grill = umber grill': 'same' });
+    expect(new Set(rowsIn(one).map((r) => r.customer)).size).toBe(9);
+    // Of few pairs each is asked about.
+    expect(open(read(rows.slice(0, 9)))).toHaveLength(4);
   });
 
   it('which column says what units are, or names the customer, with every column to choose from', () => {

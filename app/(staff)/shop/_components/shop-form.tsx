@@ -22,6 +22,7 @@ export type ShopFields = {
   lat: number | null;
   lng: number | null;
   overdueLimitDays: number;
+  overShiftMinutes: number;
   remindDayBefore: boolean;
   circuity: number;
   speedKmh: number;
@@ -89,6 +90,14 @@ export function ShopForm({ shop: s, seen }: { shop: ShopFields; seen: string }) 
               inputMode="numeric"
               defaultValue={s.overdueLimitDays}
               hint="Tasks beyond it come first on the due list."
+            />
+            <Field
+              label="A day may run over by"
+              unit="min"
+              {...on('overShiftMinutes')}
+              inputMode="numeric"
+              defaultValue={s.overShiftMinutes}
+              hint="How long after a shift a proposed day may end. 0 keeps everybody within their hours."
             />
             <Hidden of={{ speedOnFile: s.speedKmh }} />
             <Field

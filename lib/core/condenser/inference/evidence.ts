@@ -39,12 +39,10 @@ export function evidenceOf(solution: Solution, seen: readonly Seen[], hypothesis
   for (let j = 0; j < m; j++) {
     const { channel, value, sd } = seen[j]!;
     const row = CHANNELS.indexOf(channel);
-    const expansion = row === EXPANSION;
-    miss[j] = value - shownAt(solution, row, hypothesis.prior, moved) - (expansion ? moved.superheatK : 0);
-    weigh(solution.slopes, row, j, hypothesis.prior, hangs.lower);
-    const error = expansion ? sd * hangs.expansion : sd;
+    miss[j] = value - shownAt(solution, row, hypothesis.prior, moved) - (row === EXPANSION ? moved.superheatK : 0);
+    weigh(solution.slopes, row, j, hypothesis.prior, hangs);
     for (let k = 0; k <= j; k++) {
-      let sum = k === j ? error * error : 0;
+      let sum = k === j ? sd * sd : 0;
       for (let i = 0; i < WIDTH; i++) sum += W[j * WIDTH + i]! * W[k * WIDTH + i]!;
       S[j * M + k] = sum;
     }

@@ -19,10 +19,8 @@ const N = TOGETHER.length;
  */
 export const TAIL = { from: 0.6, free: 5 } as const;
 
-type Hung = { lower: Float64Array; expansion: number };
-
-/** From spreads (as a part of those in `priors.ts`) and correlations to the lower factor of their covariance; `expansion`: of the device's own error. */
-function hung(sd: Partial<Record<OwnWay, number>>, together: readonly (readonly [OwnWay, OwnWay, number])[], expansion = 1): Hung {
+/** From spreads (as a part of those in `priors.ts`) and correlations to the lower factor of their covariance. */
+function hung(sd: Partial<Record<OwnWay, number>>, together: readonly (readonly [OwnWay, OwnWay, number])[]): Float64Array {
   const cov = new Float64Array(N * N);
   const of = (way: OwnWay) => OWN_WAYS.indexOf(way);
   OWN_WAYS.forEach((way, i) => (cov[i * N + i] = (sd[way] ?? 1) ** 2));
@@ -31,14 +29,14 @@ function hung(sd: Partial<Record<OwnWay, number>>, together: readonly (readonly 
     cov[i * N + j] = r * (sd[a] ?? 1) * (sd[b] ?? 1);
   }
   lowerFactor(cov, cov, N, N);
-  return { lower: cov, expansion };
+  return cov;
 }
 
 /**
  * How sound machines of a kind differ in several ways at once, and how they go on differing from one reading of a machine to the next once
  * it has been read by the same means (times `LEFT_WHEN_LEARNT`): gas at the discharge and the tube stay with a machine, an evaporator with a valve hardly does.
  */
-export const HANGS: Readonly<Record<'capillary' | 'valve', { kind: Hung; learnt: Hung }>> = {
+export const HANGS: Readonly<Record<'capillary' | 'valve', { kind: Float64Array; learnt: Float64Array }>> = {
   capillary: {
     kind: hung({ pumping: 2.1, charge: 1.5, expansion: 0.6, over: 1.2 }, [
       ['evaporator', 'charge', -0.6],

@@ -57,6 +57,7 @@ export const MEND_AT = [
   'due',
   'week',
   'coming week',
+  'week after',
 ] as const;
 export type MendAt = (typeof MEND_AT)[number];
 export type Finding = {
@@ -122,9 +123,14 @@ function checkPeople({ technicians, due }: InputFacts): Finding[] {
   });
   const found = technicians.flatMap((t) => {
     if (!t.hasShift) return [one('no_shift', t, `${t.name} has no shift.`, `Give ${t.name} a shift`)];
-    if (t.hours.length === 0) return [one('off', t, `${t.name} does not work on what is left of this week.`, `Days of ${t.name}`)];
+    if (t.hours.length === 0 && !nobody)
+      return [one('off', t, `${t.name} does not work on what is left of this week.`, `Days of ${t.name}`)];
     return [];
   });
+  if (nobody && technicians.some((t) => t.hasShift))
+    found.push(
+      stop('nobody_works', 'Nobody works on what is left of this week.', 'week after', 'Look at the week after', undefined, due.tasks),
+    );
   const full = works.filter((t) => minutesLeft(t) < 15);
   if (!nobody && full.length === works.length)
     found.push(

@@ -94,6 +94,28 @@ function cheapest(entries: readonly Entry[], trip: number, prizes: ArrayLike<num
   return { cost, trips };
 }
 
+/**
+ * The same, for a job whose every visit is charged `price` although its first is free: leaving all of it costs `price` more, so that
+ * every plan carries it once, and a second visit once more.
+ */
+export function firstVisitFree(leave: LeaveCost, all: number, price: number): LeaveCost {
+  if (price === 0 || all === 0) return leave;
+  return {
+    cost: (set) => leave.cost(set) + (set === all ? price : 0),
+    dearest: (prizes) => {
+      const free = leave.dearest(prizes);
+      if (free.set !== all) return free;
+      let best = { set: all, value: free.value + price };
+      // Else something stays: the dearest set without one of the items.
+      for (let i = 0; i < prizes.length; i++) {
+        const without = leave.dearest(Float64Array.from(prizes, (prize, at) => (at === i ? -Infinity : prize)));
+        if (without.value < best.value) best = without;
+      }
+      return best;
+    },
+  };
+}
+
 /** Items that must be done now or not at all: a fixed price for each one left. */
 export function fixedPrice(price: number): LeaveCost {
   return {

@@ -1,4 +1,4 @@
-import { fixedPrice } from '../model/leave';
+import { firstVisitFree, fixedPrice } from '../model/leave';
 import { hasTriangle } from '../model/triangle';
 import type { Job, Model, ShiftModel, StopView } from '../model/model';
 import type { FixedVisit, PlanTask, TimeRange, WeekProblem } from '../types';
@@ -80,6 +80,7 @@ export function compileWeek(problem: WeekProblem, kept: readonly FixedVisit[] = 
   const compiled: CompiledJob[] = [];
   const views: (StopView | null)[][] = shifts.map(() => []);
   const always: PlanTask[] = [];
+  const second = prices.secondVisit ?? 0;
   let rows = 0;
   for (const [kitchenId, tasks] of sifted.tasks) {
     const kitchen = sifted.kitchens.get(kitchenId)!;
@@ -115,15 +116,17 @@ export function compileWeek(problem: WeekProblem, kept: readonly FixedVisit[] = 
               opens: usable.map((w) => w.open),
               closes: usable.map((w) => w.close),
               itemCost: itemCost.get(shift.day)!,
-              visitCost: access,
+              visitCost: access + second,
               promised: Infinity,
               latePrice: 0,
               step: startsEvery > 1 ? startsEvery : 0,
             },
       );
     });
-    jobs.push({ ...items.job, place, firstRow: rows });
-    compiled.push({ kitchen, tasks: items.tasks, fixed: null });
+    // Where a visit is booked already, any other is a second one.
+    const firstVisit = promised.has(kitchenId) ? 0 : second;
+    jobs.push({ ...items.job, leave: firstVisitFree(items.job.leave, items.job.all, firstVisit), place, firstRow: rows });
+    compiled.push({ kitchen, tasks: items.tasks, fixed: null, firstVisit });
     rows += items.tasks.length;
   }
   const taskById = new Map(problem.tasks.map((task) => [task.id, task]));
@@ -160,7 +163,7 @@ export function compileWeek(problem: WeekProblem, kept: readonly FixedVisit[] = 
       firstRow: rows,
       pinned: true,
     });
-    compiled.push({ kitchen, tasks: visit.taskIds.flatMap((id) => taskById.get(id) ?? []), fixed: visit });
+    compiled.push({ kitchen, tasks: visit.taskIds.flatMap((id) => taskById.get(id) ?? []), fixed: visit, firstVisit: 0 });
     rows++;
   }
   const triangle = hasTriangle(time, places);

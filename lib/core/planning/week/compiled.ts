@@ -20,4 +20,6 @@ export interface CompiledJob {
   /** Tasks by item; one item and all its tasks for a fixed visit. */
   readonly tasks: readonly PlanTask[];
   readonly fixed: FixedVisit | null;
+  /** What the model charges for the first visit or for none at all: in every plan alike, so it is no cost of any. */
+  readonly firstVisit: number;
 }

@@ -86,7 +86,12 @@ export function breakdown(week: CompiledWeek, solution: Solution): CostBreakdown
     });
     sum.drivingMinutes += driveMinutesOf(week, route.shift, route.jobs);
   }
-  model.jobs.forEach((job, j) => (sum.left += job.leave.cost(job.all & ~solution.done[j]!)));
+  model.jobs.forEach((job, j) => {
+    const done = solution.done[j]!;
+    sum.left += job.leave.cost(job.all & ~done);
+    // What the model charges every plan alike is no cost of this one.
+    sum[done === 0 ? 'left' : 'visits'] -= week.jobs[j]!.firstVisit;
+  });
   return { total: sum.driving + sum.visits + sum.overtime + sum.lateness + sum.early + sum.overdue + sum.left, ...sum };
 }
 

@@ -20,7 +20,6 @@ import { fullKitchenName } from '../../../core/wording/kitchen-name';
 /** Days past the week from which work may be brought forward to save a trip. */
 const LOOK_AHEAD_DAYS = 21;
 const MAX_KITCHENS = 120;
-const OVERTIME_MINUTES = 60;
 
 /**
  * Everything the planner needs to propose the rest of a week: due work that stands on no visit, who works when, when
@@ -93,17 +92,8 @@ export async function weekProblem(db: Tx, monday: LocalDate, notBefore: Date, em
           .flatMap((day) =>
             clip(openings(weekly(hours), [day], new Set(), at)).map((range) => ({ day, hours: range, startPlace: home, endPlace: home })),
           );
-      return {
-        id: t.id,
-        name: t.name,
-        skills: t.skills,
-        shifts: emergencyAt
-          ? withOnCall(
-              on(t.shifts).map((s) => ({ ...s, overtimeMinutes: OVERTIME_MINUTES })),
-              on(t.onCall),
-            )
-          : on(t.shifts).map((s) => ({ ...s, overtimeMinutes: OVERTIME_MINUTES })),
-      };
+      const shifts = on(t.shifts).map((s) => ({ ...s, overtimeMinutes: shop?.overShiftMinutes ?? 0 }));
+      return { id: t.id, name: t.name, skills: t.skills, shifts: emergencyAt ? withOnCall(shifts, on(t.onCall)) : shifts };
     }),
     kitchens: kitchens.map((k) => {
       const hours = weekly(k.serviceHours);

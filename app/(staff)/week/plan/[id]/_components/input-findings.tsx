@@ -1,10 +1,11 @@
 import Link from 'next/link';
 import { counted } from '@/lib/core/wording/counted';
+import { addDays, type LocalDate } from '@/lib/core/calendar';
 import type { Finding, MendAt } from '@/lib/core/planning';
 import { Sheet } from '@/app/_ui/page/sheet';
 import { State, type Mark } from '@/app/_ui/states/state';
 
-const AT: Record<MendAt, (id: string) => string> = {
+const AT: Record<MendAt, (id: string, monday: LocalDate) => string> = {
   person: (id) => `/people/${id}#shifts`,
   people: () => '/people',
   'new person': () => '/people/new',
@@ -14,8 +15,9 @@ const AT: Record<MendAt, (id: string) => string> = {
   costs: () => '/shop#costs',
   import: () => '/customers/import',
   due: () => '/due',
-  week: () => '/week',
+  week: (_, monday) => `/week?day=${monday}`,
   'coming week': () => '/week',
+  'week after': (_, monday) => `/week?day=${addDays(monday, 7)}`,
 };
 /** Kept by the owner: a dispatcher is told whom to ask, not sent to a page that is closed to them. */
 const OF_THE_OWNER: readonly MendAt[] = ['person', 'people', 'new person', 'shop', 'costs'];
@@ -26,7 +28,7 @@ const MARK: Record<Finding['weight'], Mark> = {
 };
 
 /** What keeps work out of the week, a line a cause, each with the page that mends it. */
-export function InputFindings({ findings, monday, keepsShop }: { findings: Finding[]; monday: string; keepsShop: boolean }) {
+export function InputFindings({ findings, monday, keepsShop }: { findings: Finding[]; monday: LocalDate; keepsShop: boolean }) {
   if (findings.length === 0) return null;
   const stops = findings.some((f) => f.weight === 'stops');
   const out = findings.some((f) => f.weight === 'keeps out');
@@ -47,7 +49,7 @@ export function InputFindings({ findings, monday, keepsShop }: { findings: Findi
               {!keepsShop && OF_THE_OWNER.includes(f.mend.at) ? (
                 <span className="text-soft">Ask the owner: {f.mend.label}</span>
               ) : (
-                <Link href={f.mend.at === 'week' ? `/week?day=${monday}` : AT[f.mend.at](f.mend.id ?? '')} className="font-bold">
+                <Link href={AT[f.mend.at](f.mend.id ?? '', monday)} className="font-bold">
                   {f.mend.label}
                 </Link>
               )}

@@ -1,6 +1,7 @@
 'use client';
 
 import { useEffect, useState } from 'react';
+import type { LocalDate } from '@/lib/core/calendar';
 import type { PlanStatus, Proposal } from '@/lib/core/planning/proposal';
 import { Button, ButtonLink } from '@/app/_ui/buttons/button';
 import { FormErrors } from '@/app/_ui/fields/field';
@@ -22,7 +23,7 @@ const beyond = (p: Proposal) => ({
 });
 
 /** Follows a search until it ends, then lets the dispatcher accept all, some or none. */
-export function ProposalView({ runId, monday, week }: { runId: string; monday: string; week: StandingWeek }) {
+export function ProposalView({ runId, monday, week }: { runId: string; monday: LocalDate; week: StandingWeek }) {
   const [run, setRun] = useState<Run | null>(null);
   const [error, setError] = useState('');
 
@@ -98,7 +99,7 @@ function Searching({ runId, proposal: p }: { runId: string; proposal: Proposal |
   );
 }
 
-type ProposedProps = { runId: string; monday: string; week: StandingWeek; proposal: Proposal; final: boolean };
+type ProposedProps = { runId: string; monday: LocalDate; week: StandingWeek; proposal: Proposal; final: boolean };
 
 /** What was found so far; only a search that has ended can be accepted. */
 function Proposed({ runId, monday, week, proposal: p, final }: ProposedProps) {

@@ -2,7 +2,7 @@ import { PLACEMENTS, type Placement } from '../equipment/build';
 import type { Season } from './season';
 import { normalPdf } from './special';
 
-export const MODEL_VERSION = 'fouling-10';
+export const MODEL_VERSION = 'fouling-11';
 
 /**
  * What is believed of the whole fleet. Deposit y = −ln(K/K_clean): 0 clean, 0.19 and 0.55 at the two fouled states of

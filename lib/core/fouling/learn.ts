@@ -119,23 +119,25 @@ export function learnEyes(units: readonly FleetUnit[], h: Hyper): Hyper {
 
 /** Days of record without which no year can be told from another thing. */
 export const ENOUGH_DAYS = 500;
+/** The same for weeks of a year (fluff), which came and went: a change that came to stay can look like half a year, and not like those. */
+const ENOUGH_DAYS_FOR_WEEKS = 330;
 /** Visits without which a placement keeps no season of its own. */
 const ENOUGH_LOOKS = 30;
 /** ln likelihood that a season must gain: three numbers looked for over a grid, by about the Bayesian information criterion. */
 export const MUST_GAIN = 6;
 const PEAKS = [15, 76, 136, 167, 197, 258, 319];
 
-/** The yearly course that `score`, a ln likelihood, likes best, and what it gains over none. */
-export function bestSeason(score: (s: Season) => number): { season: Season; gain: number } {
+/** The yearly course that `score`, a ln likelihood, likes best, and what it gains over none; with `onlyWeeks` none that is wider than some weeks. */
+export function bestSeason(score: (s: Season) => number, onlyWeeks = false): { season: Season; gain: number } {
   const none = score({ share: 0, kappa: 1, peak: 0 });
   let best = { season: { share: 0, kappa: 1, peak: 0 } as Season, gain: 0 };
   const tryOn = (season: Season) => {
     const gain = score(season) - none;
     if (gain > best.gain) best = { season, gain };
   };
-  for (const peak of PEAKS) for (const kappa of [1.5, 12]) tryOn({ share: 0.5, kappa, peak });
+  for (const peak of PEAKS) for (const kappa of onlyWeeks ? [12] : [1.5, 12]) tryOn({ share: 0.5, kappa, peak });
   for (const step of [15, 7]) for (const side of [-step, step]) tryOn({ ...best.season, peak: (best.season.peak + side + 365) % 365 });
-  for (const kappa of [0.5, 4, 25]) tryOn({ ...best.season, kappa });
+  for (const kappa of onlyWeeks ? [25] : [0.5, 4, 25]) tryOn({ ...best.season, kappa });
   for (const share of [0.25, 0.75, 0.9]) tryOn({ ...best.season, share });
   return best;
 }
@@ -149,8 +151,9 @@ export function learnSeasons(units: readonly FleetUnit[], h: Hyper): Hyper {
     const days = own.reduce((most, { history: { startedOn, events } }) => {
       return events.reduce((m, e) => Math.max(m, toDay(e.on) - toDay(startedOn)), most);
     }, 0);
-    if (looks < ENOUGH_LOOKS || days < ENOUGH_DAYS) continue;
-    const { season: found, gain } = bestSeason((s) => evidenceOf(own, { ...h, season: { ...h.season, [placement]: s } }));
+    if (looks < ENOUGH_LOOKS || days < ENOUGH_DAYS_FOR_WEEKS) continue;
+    const score = (s: Season) => evidenceOf(own, { ...h, season: { ...h.season, [placement]: s } });
+    const { season: found, gain } = bestSeason(score, days < ENOUGH_DAYS);
     if (gain > MUST_GAIN) season[placement] = found;
   }
   return { ...h, season };

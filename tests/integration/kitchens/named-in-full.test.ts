@@ -3,6 +3,7 @@ import { renderToStaticMarkup } from 'react-dom/server';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { JobLines } from '@/app/(staff)/jobs/_components/job-lines';
 import { GoBack } from '@/app/(staff)/due/_components/go-back';
+import { UnitCell } from '@/app/(staff)/refrigerants/book/_components/unit-cell';
 import { Decisions } from '@/app/(staff)/owner/_components/decisions';
 import { LookAgain } from '@/app/(staff)/owner/_components/look-again';
 import { localDate } from '@/lib/core/calendar';
@@ -14,9 +15,12 @@ import { closedLately, openJobLines } from '@/lib/features/jobs/reads/lists';
 import { kitchenPoints } from '@/lib/features/kitchens/reads/positions';
 import { openWork } from '@/lib/features/owner/reads/decisions';
 import { warrantiesEnding } from '@/lib/features/owner/reads/shop-money';
+import { unitInKitchen } from '@/lib/features/equipment/reads/units';
+import { weekProblem } from '@/lib/features/planning/reads/week-problem';
+import { toProposal } from '@/lib/features/planning/verbs/to-proposal';
 import { overlapError } from '@/lib/features/visits/verbs/slot';
 import { useDatabase } from '../../support/database';
-import { customerRow, haveTaskKinds, jobRow, kitchenRow, personRow, unitRow, visitRow } from '../../support/factories';
+import { customerRow, haveTaskKinds, jobRow, kitchenRow, personRow, taskRow, unitRow, visitRow } from '../../support/factories';
 
 const database = useDatabase();
 const now = new Date('2026-03-04T18:00:00Z');
@@ -92,6 +96,28 @@ describe('two customers’ kitchens of the same name are told apart', () => {
     const names = namesOf(new Map([['Kitchen', units.map((u) => u.kitchenId)]]));
     const rows = names ? await db.$queryRaw<Record<string, string>[]>(names) : [];
     expect(told(JSON.stringify(rows))).toEqual(NAMES);
+  });
+
+  it('in a plan of the week: what it weighs, what it leaves out', async () => {
+    const { db } = database;
+    await db.shopSettings.create({ data: { id: 1, name: 'Test shop', timeZone: 'America/Denver' } });
+    await db.task.createMany({ data: units.map((u) => taskRow(u, { kindKey: 'coil_cleaning', dueOn: day('2026-03-01') })) });
+    const { problem, names, input } = await weekProblem(db, localDate('2026-03-09'), now);
+    expect(problem.kitchens.map((k) => k.name).sort()).toEqual(NAMES);
+    expect((await input()).kitchens.map((k) => k.name).sort()).toEqual(NAMES);
+    const unplaced = problem.tasks.map((t) => ({ taskId: t.id, reason: { code: 'full' as const, message: 'Everyone is booked.' } }));
+    const costs = { driving: 0, drivingMinutes: 0, overtime: 0, overtimeMinutes: 0, lateness: 0, latenessMinutes: 0 };
+    const found = { visits: [], cost: { total: 0, visits: 0, early: 0, overdue: 0, left: 0, ...costs }, unplaced };
+    const due = { tasks: 2, kitchens: 2, searched: 2 };
+    const { unplaced: left } = toProposal(found, names, { findings: [], due, problem }, 1, 0);
+    expect(left.map((l) => l.kitchen).sort()).toEqual(NAMES);
+  });
+
+  it('in the refrigerant book, and at the pressure of a unit', async () => {
+    const { db } = database;
+    const found = await Promise.all(units.map((u) => unitInKitchen(db, u.id)));
+    const cells = found.map((u) => (u ? read(createElement(UnitCell, { unit: u })) : ''));
+    expect(told(cells.join('; '))).toEqual(NAMES);
   });
 
   it('where somebody is said to be elsewhere at the time', async () => {

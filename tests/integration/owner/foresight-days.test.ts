@@ -131,7 +131,7 @@ describe('what was expected beside what was met, summed up by day', () => {
 
   it('each look is a row of the file, the newest first, its chances by grade, with what nobody found or read left empty', async () => {
     const { db } = database;
-    const { kitchen, unit, person } = await haveOneUnit(db, {
+    const { customer, kitchen, unit, person } = await haveOneUnit(db, {
       kitchen: { name: '=Elm' },
       unit: { name: 'Ice box' },
       person: { name: 'Ana' },
@@ -170,6 +170,7 @@ describe('what was expected beside what was met, summed up by day', () => {
         unitId: unit.id,
         unit: 'Ice box',
         kitchen: '=Elm',
+        customer: customer.name,
         found: 'filmed',
         chance: 0.25,
         mattedFrom: new Date('2025-05-01'),

@@ -573,7 +573,7 @@ describe('a second visit to a kitchen in one week', () => {
   // Bo alone may do the one task, and has no time for the other as well; Dev has.
   const who = (id: string, skills: string[], to: number): Technician => tova([shift(DAY, 8, to)], { id, name: id, skills });
   const both = { technicians: [who('bo', ['flammable'], 9.75), who('dev', [], 9.25)] };
-  const tasks = [task('a', 'k', { minutes: 40 }), task('b', 'k', { minutes: 70, skills: ['flammable'] })];
+  const tasks = [task('a', 'k', { minutes: 40 }), task('b', 'k', { minutes: 70, skills: ['flammable'], overduePerDay: 10 })];
   const plan = (secondVisit: number | undefined, more: Partial<WeekProblem>) =>
     planned(week({ kitchens: [kitchen('k', 0.01)], tasks, prices: { ...PRICES, secondVisit }, ...more }), 1);
   const at = (p: Plan, id: string) => p.visits.filter((v) => v.kitchenId === id).length;
@@ -583,6 +583,9 @@ describe('a second visit to a kitchen in one week', () => {
     expect(at(plan(100, both), 'k')).toBe(2);
     const dear = plan(300, both);
     expect([at(dear, 'k'), dear.unplaced.length]).toEqual([1, 1]);
+    expect(dear.unplaced[0]?.reason.message).toMatch(
+      / more than waiting \(a due task that waits is priced at 150, a second visit there in these days at 300\)\.$/,
+    );
     // In one hand where one has the time for all of it.
     const free = plan(300, { technicians: [who('bo', ['flammable'], 12), who('dev', [], 9.25)] });
     expect([at(free, 'k'), free.unplaced.length]).toEqual([1, 0]);
@@ -603,5 +606,9 @@ describe('a second visit to a kitchen in one week', () => {
     const booked = { technicians: [tova([shift(DAY)], { skills: ['flammable'] })], fixed: [fixed('f', 'k', span(9, 10))], tasks: [task('a', 'k', { dueDay: DAY + 1, overduePerDay: 0 })] }; // prettier-ignore
     expect(at(plan(0, booked), 'k')).toBe(2);
     expect(at(plan(300, booked), 'k')).toBe(1);
+    // Also where two booked ones cannot both be reached, so that no drive is planned to one of them.
+    const clash = { ...booked, kitchens: [kitchen('k', 0.01), kitchen('m', 0.2)], fixed: [fixed('g', 'm', span(9, 10)), fixed('f', 'k', span(9, 10))] }; // prettier-ignore
+    expect(plan(0, clash).visits.filter((v) => v.kitchenId === 'k' && v.fixedId === null)).toHaveLength(1);
+    expect(plan(300, clash).visits.filter((v) => v.kitchenId === 'k' && v.fixedId === null)).toHaveLength(0);
   });
 });

@@ -81,6 +81,8 @@ export function compileWeek(problem: WeekProblem, kept: readonly FixedVisit[] = 
   const views: (StopView | null)[][] = shifts.map(() => []);
   const always: PlanTask[] = [];
   const second = prices.secondVisit ?? 0;
+  // Where a visit is booked already, any other is a second one; also beside one that the model does not hold.
+  const booked = new Set([...kept, ...(problem.fixed ?? [])].map((visit) => visit.kitchenId));
   let rows = 0;
   for (const [kitchenId, tasks] of sifted.tasks) {
     const kitchen = sifted.kitchens.get(kitchenId)!;
@@ -123,8 +125,7 @@ export function compileWeek(problem: WeekProblem, kept: readonly FixedVisit[] = 
             },
       );
     });
-    // Where a visit is booked already, any other is a second one.
-    const firstVisit = promised.has(kitchenId) ? 0 : second;
+    const firstVisit = booked.has(kitchenId) ? 0 : second;
     jobs.push({ ...items.job, leave: firstVisitFree(items.job.leave, items.job.all, firstVisit), place, firstRow: rows });
     compiled.push({ kitchen, tasks: items.tasks, fixed: null, firstVisit });
     rows += items.tasks.length;

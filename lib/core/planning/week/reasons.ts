@@ -107,10 +107,12 @@ function whyLeft(week: CompiledWeek, solution: Solution, j: number, item: number
   const cheapest = cheapestInsertion(week, solution, j, set, able);
   if (cheapest === Infinity) return { code: 'full', message: `Everyone who could do it is booked whenever ${kitchen.name} is open.` };
   if (!isDue(task, week.problem.nextDay)) return waits(week, task);
-  const undone = week.problem.prices.leftUndone;
+  const { leftUndone, secondVisit = 0 } = week.problem.prices;
+  const goesAnyway = solution.done[j] !== 0 || week.jobs[j]!.firstVisit === 0;
+  const again = secondVisit > 0 && goesAnyway ? `, a second visit there in these days at ${money(secondVisit)}` : '';
   return {
     code: 'dearer',
-    message: `There is room, but the trip would cost ${money(cheapest)} more than waiting (a due task that waits is priced at ${money(undone)}).`,
+    message: `There is room, but the trip would cost ${money(cheapest)} more than waiting (a due task that waits is priced at ${money(leftUndone)}${again}).`,
   };
 }
 

@@ -20,14 +20,11 @@ export const VisitLine = ({ visit: { id, kitchen, customer }, children }: LinePr
   </li>
 );
 
-/** Longer lists stand in columns: what comes below them is to stay in sight. */
-const SHORT = 4;
-
-/** Visits that somebody has to do something about; how many are not shown is said. */
+/** Visits that somebody has to do something about, in as many columns as there is room for; how many are not shown is said. */
 export function OpenVisitList({ visits, total }: OpenVisits) {
   return (
     <>
-      <ul className={visits.length > SHORT ? 'mt-2 gap-8 sm:columns-2 xl:columns-4' : 'mt-2 flex flex-col'}>
+      <ul className="mt-2 columns-3xs gap-8">
         {visits.map((v) => (
           <VisitLine key={v.id} visit={v}>
             {momentIn(v.startsAt, v.timeZone)}, {v.technician}

@@ -11,7 +11,7 @@ import { Empty, PageHead, Sheet } from '@/app/_ui/page/sheet';
 import { State } from '@/app/_ui/states/state';
 import { Table, Td, Th } from '@/app/_ui/tables/table';
 import { SearchForm } from './_components/search-form';
-import { fullKitchenName } from '@/lib/core/wording/kitchen-name';
+import { kitchenInFull } from '@/lib/core/wording/kitchen-name';
 
 export const metadata: Metadata = { title: 'Kitchens' };
 
@@ -129,7 +129,7 @@ function Found({ found }: { found: Awaited<ReturnType<typeof findPlaces>> }) {
                 {u.name}
               </Link>{' '}
               <span className="text-soft">
-                {u.tag}, {UNIT_KIND_LABEL[u.kind]}, {fullKitchenName({ name: u.kitchen, customer: u.customer })}
+                {u.tag}, {UNIT_KIND_LABEL[u.kind]}, {kitchenInFull(u)}
               </span>
             </li>
           ))}

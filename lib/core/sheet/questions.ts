@@ -34,10 +34,9 @@ export function sameNames(
       const id = `same ${most} = ${least}`;
       return { id, most, least, answer: choices.answers[id] ?? (all === 'apart' ? all : undefined) };
     });
-  const open = pairs.filter((p) => p.answer === undefined);
-  const atOnce = all !== undefined || open.length > MOST_PAIRS;
+  const firstOfAll = all === undefined && pairs.filter((p) => p.answer === undefined).length > MOST_PAIRS;
   const questions: Question[] = [];
-  if (atOnce && pairs.length > 0)
+  if (firstOfAll || (all !== undefined && pairs.length > 0))
     questions.push({
       id: ALL_PAIRS,
       text: `${counted(pairs.length, 'pair')} of names differ by a letter or two. Are all of them different customers?`,
@@ -48,10 +47,10 @@ export function sameNames(
         { value: 'each', label: 'No: ask me about each pair' },
       ],
       answer: all ?? '',
-      open: all === undefined,
+      open: firstOfAll,
     });
   for (const { id, most, least, answer } of pairs) {
-    if (answer === undefined && atOnce && all === undefined) continue;
+    if (answer === undefined && firstOfAll) continue;
     questions.push({
       id,
       text: `Is “${spelling(least)}” the same as “${spelling(most)}”?`,

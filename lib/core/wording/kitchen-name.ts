@@ -3,3 +3,7 @@ export const fullKitchenName = ({ name, customer }: { name: string; customer: st
   const who = typeof customer === 'string' ? customer : customer.name;
   return name === who ? name : `${who}, ${name}`;
 };
+
+/** The same for a line that says the kitchen and its customer by name. */
+export const kitchenInFull = ({ kitchen, customer }: { kitchen: string; customer: string }): string =>
+  fullKitchenName({ name: kitchen, customer });

@@ -9,7 +9,7 @@ import { Hidden } from '@/app/_ui/forms/parts';
 import { useActionForm } from '@/app/_ui/forms/use-action-form';
 import { Sheet } from '@/app/_ui/page/sheet';
 import { sayWhatChanged } from '../../kitchens/actions';
-import { fullKitchenName } from '@/lib/core/wording/kitchen-name';
+import { kitchenInFull } from '@/lib/core/wording/kitchen-name';
 
 type Question = FoundChange & { id: string; kitchenId: string; kitchen: string; customer: string };
 
@@ -29,7 +29,7 @@ export function ChangeQuestions({ questions }: { questions: Question[] }) {
 
 function Ask({ q }: { q: Question }) {
   const { form, error, on, busy } = useActionForm(sayWhatChanged);
-  const place = fullKitchenName({ name: q.kitchen, customer: q.customer });
+  const place = kitchenInFull(q);
   return (
     <li className="flex flex-wrap items-end justify-between gap-x-6 gap-y-2 border-b border-line py-2">
       <span className="min-w-0 flex-1 basis-72">

@@ -4,7 +4,7 @@ import { ButtonLink } from '@/app/_ui/buttons/button';
 import { DueState } from '@/app/_ui/states/due-state';
 import { Sheet } from '@/app/_ui/page/sheet';
 import { momentIn } from '@/lib/core/calendar/when';
-import { fullKitchenName } from '@/lib/core/wording/kitchen-name';
+import { kitchenInFull } from '@/lib/core/wording/kitchen-name';
 
 type GoBackLine = {
   id: string; what: string; note: string; dueOn: LocalDate; today: LocalDate;
@@ -32,8 +32,6 @@ export function GoBack({ lines, most, all }: { lines: GoBackLine[]; most: number
   );
 }
 
-const placeOf = (g: GoBackLine) => fullKitchenName({ name: g.kitchen, customer: g.customer });
-
 const Lines = ({ lines }: { lines: GoBackLine[] }) => (
   <ul>
     {lines.map((g) => (
@@ -42,7 +40,7 @@ const Lines = ({ lines }: { lines: GoBackLine[] }) => (
           <Link href={`/units/${g.unitId}`} className="font-bold">
             {g.unit}
           </Link>
-          , <Link href={`/kitchens/${g.kitchenId}`}>{placeOf(g)}</Link>
+          , <Link href={`/kitchens/${g.kitchenId}`}>{kitchenInFull(g)}</Link>
           <span className="block">{g.what}</span>
           {g.note ? <span className="block text-sm text-soft">{g.note}</span> : null}
         </span>
@@ -58,7 +56,7 @@ const Lines = ({ lines }: { lines: GoBackLine[] }) => (
           Book
           <span className="sr-only">
             {' '}
-            a visit to {g.unit}, {placeOf(g)}
+            a visit to {g.unit}, {kitchenInFull(g)}
           </span>
         </ButtonLink>
       </li>

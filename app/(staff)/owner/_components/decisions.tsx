@@ -7,7 +7,7 @@ import { State, type Shape } from '@/app/_ui/states/state';
 import { dayWords } from '@/lib/core/calendar/when';
 import { counted } from '@/lib/core/wording/counted';
 import { SettleJob } from '../../units/_components/settle-job';
-import { fullKitchenName } from '@/lib/core/wording/kitchen-name';
+import { kitchenInFull } from '@/lib/core/wording/kitchen-name';
 
 type QuoteFor = 'sent' | 'wanted' | null;
 type Matter = { unitId: string; unit: string; kitchen: string; customer: string };
@@ -163,7 +163,7 @@ function Item({ of, children }: { of: Matter; children: ReactNode }) {
       <Link href={`/units/${of.unitId}#evidence`} className="font-bold">
         {of.unit}
       </Link>
-      , {fullKitchenName({ name: of.kitchen, customer: of.customer })}
+      , {kitchenInFull(of)}
       <div className="text-sm">{children}</div>
     </li>
   );

@@ -19,7 +19,7 @@ import { FASTER_SLOWER, MorePages } from '../_components/more-pages';
 import { OwnerTabs } from '../_components/owner-tabs';
 import { PlanAgainstCalendar } from '../_components/plan-against-calendar';
 import { RankingTable, type RankingLine } from './_components/ranking-table';
-import { fullKitchenName } from '@/lib/core/wording/kitchen-name';
+import { kitchenInFull } from '@/lib/core/wording/kitchen-name';
 
 export const metadata: Metadata = { title: 'Who fouls fastest' };
 
@@ -78,12 +78,7 @@ const kindWords = ({ kind, placement }: RankedPlace) =>
 const lineOf = (r: RankedPlace, by: 'kitchen' | 'unit'): RankingLine => ({
   id: r.id,
   name: r.name,
-  about:
-    by === 'unit'
-      ? `${fullKitchenName({ name: r.kitchen, customer: r.customer })}. ${kindWords(r)}`
-      : r.customer === r.name
-        ? ''
-        : r.customer,
+  about: by === 'unit' ? `${kitchenInFull(r)}. ${kindWords(r)}` : r.customer === r.name ? '' : r.customer,
   units: r.units,
   evidence: r.evidence,
   best: r.best,

@@ -20,7 +20,7 @@ import { Fold } from '@/app/_ui/page/fold';
 import { OwnerTabs } from '../_components/owner-tabs';
 import { PeriodForm } from '../_components/period-form';
 import { JudgedCell, JudgedTable, type JudgedLine } from './_components/judged-table';
-import { fullKitchenName } from '@/lib/core/wording/kitchen-name';
+import { kitchenInFull } from '@/lib/core/wording/kitchen-name';
 
 export const metadata: Metadata = { title: 'Is it right?' };
 
@@ -130,9 +130,9 @@ export default definePage('read:fouling', async ({ now, query }) => {
                   <Link href={`/units/${o.unitId}#evidence`} className="font-bold">
                     {o.unit}
                   </Link>
-                  , {fullKitchenName({ name: o.kitchen, customer: o.customer })}:{' '}
-                  <Link href={`/visits/${o.visitId}`}>{dayWords(toLocalDate(o.on))}</Link> found {gradeLabel('coil', o.found).toLowerCase()}
-                  , which had {o.chance < 0.01 ? 'less than 1' : Math.round(100 * o.chance)} % chance.
+                  , {kitchenInFull(o)}: <Link href={`/visits/${o.visitId}`}>{dayWords(toLocalDate(o.on))}</Link> found{' '}
+                  {gradeLabel('coil', o.found).toLowerCase()}, which had {o.chance < 0.01 ? 'less than 1' : Math.round(100 * o.chance)} %
+                  chance.
                 </li>
               ))}
             </ul>

@@ -29,7 +29,7 @@ import { PeriodForm } from '../_components/period-form';
 import { Eyes } from './_components/eyes';
 import { NOT_YET, NumberOf, Whence } from './_components/number-of';
 import { OverdueTable } from './_components/overdue-table';
-import { fullKitchenName } from '@/lib/core/wording/kitchen-name';
+import { fullKitchenName, kitchenInFull } from '@/lib/core/wording/kitchen-name';
 
 export const metadata: Metadata = { title: 'The shop’s work' };
 
@@ -132,7 +132,7 @@ function Visits({ work, calls, file }: VisitsProps) {
           <ul className="mt-1">
             {calls.latest.map((c) => (
               <li key={c.visitId}>
-                <Link href={`/visits/${c.visitId}`}>{dayWords(c.day)}</Link>, {fullKitchenName({ name: c.kitchen, customer: c.customer })}:{' '}
+                <Link href={`/visits/${c.visitId}`}>{dayWords(c.day)}</Link>, {kitchenInFull(c)}:{' '}
                 <Link href={`/jobs/${c.jobId}`}>{c.what}</Link>
               </li>
             ))}

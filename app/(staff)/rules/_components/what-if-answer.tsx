@@ -7,7 +7,7 @@ import { State } from '@/app/_ui/states/state';
 import { Table, Td, Th } from '@/app/_ui/tables/table';
 import { PastAgain, type Past } from './past-again';
 import type { WhatIfFleet } from '@/lib/core/evidence';
-import { fullKitchenName } from '@/lib/core/wording/kitchen-name';
+import { kitchenInFull } from '@/lib/core/wording/kitchen-name';
 
 type Settled = Omit<WhatIfFleet, 'weeks'>;
 type Answer = {
@@ -97,7 +97,7 @@ export function WhatIfAnswer({ answer, saved, currency }: { answer: Answer | nul
           {answer.moved.map((m) => (
             <li key={m.unitId} className="flex flex-wrap justify-between gap-x-4 border-b border-line py-1">
               <span>
-                <Link href={`/units/${m.unitId}#evidence`}>{m.unit}</Link>, {fullKitchenName({ name: m.kitchen, customer: m.customer })}
+                <Link href={`/units/${m.unitId}#evidence`}>{m.unit}</Link>, {kitchenInFull(m)}
               </span>
               <span className="whitespace-nowrap">
                 {Math.round(m.from)} → <b>{Math.round(m.to)}</b> weeks

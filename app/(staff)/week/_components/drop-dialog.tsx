@@ -4,7 +4,7 @@ import { useEffect, useRef } from 'react';
 import { Button } from '@/app/_ui/buttons/button';
 import { MoveForm } from './change-forms';
 import type { Target } from './time-grid';
-import { fullKitchenName } from '@/lib/core/wording/kitchen-name';
+import { kitchenInFull } from '@/lib/core/wording/kitchen-name';
 
 type Movable = { id: string; version: number; kitchen: string; customer: string; minutes: number };
 type Props = { visit: Movable; to: Target; technicians: { value: string; label: string }[]; onClose: () => void };
@@ -12,7 +12,7 @@ type Props = { visit: Movable; to: Target; technicians: { value: string; label: 
 /** A visit put elsewhere is not moved yet: the time is confirmed and a reason given. Moving leads back to the week. */
 export function DropDialog({ visit: v, to, technicians, onClose }: Props) {
   const box = useRef<HTMLDialogElement>(null);
-  const place = fullKitchenName({ name: v.kitchen, customer: v.customer });
+  const place = kitchenInFull(v);
   useEffect(() => box.current?.showModal(), []);
   return (
     <dialog

@@ -6,7 +6,7 @@ import { Sheet } from '@/app/_ui/page/sheet';
 import { State } from '@/app/_ui/states/state';
 import { Table, Td, Th } from '@/app/_ui/tables/table';
 import { dayWords } from '@/lib/core/calendar/when';
-import { fullKitchenName } from '@/lib/core/wording/kitchen-name';
+import { kitchenInFull } from '@/lib/core/wording/kitchen-name';
 
 type Row = { kitchenId: string; kitchen: string; customer: string; tasks: number; soonest: LocalDate };
 
@@ -54,7 +54,7 @@ export function Unbooked({ kitchens, total, today }: { kitchens: Row[]; total: n
                   <Td className="text-right max-sm:hidden">{k.tasks}</Td>
                   <Td className="text-right">
                     <ButtonLink href={`/week/book?kitchen=${k.kitchenId}`} prefetch={false}>
-                      Book<span className="sr-only"> {fullKitchenName({ name: k.kitchen, customer: k.customer })}</span>
+                      Book<span className="sr-only"> {kitchenInFull(k)}</span>
                     </ButtonLink>
                   </Td>
                 </tr>

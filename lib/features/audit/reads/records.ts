@@ -1,6 +1,7 @@
 import 'server-only';
 import type { RecordKind } from '../../../core/audit/kinds';
 import { Prisma } from '../../../database/client';
+import { FULL_KITCHEN_NAME } from '../../../database/kitchen-name';
 
 /** What belongs to a record and is shown with it: kind, id and name of each part. */
 const PARTS: Partial<Record<RecordKind, (id: string) => Prisma.Sql>> = {
@@ -18,14 +19,11 @@ export const recordAndParts = (kind: RecordKind, id: string): Prisma.Sql => {
   return Prisma.sql`SELECT ${kind} AS entity, ${id} AS "entityId", '' AS part ${parts === Prisma.empty ? parts : Prisma.sql`UNION ALL ${parts}`}`;
 };
 
-/** `fullKitchenName` of kitchen `k` and its customer `c`. */
-const FULL_NAME = Prisma.sql`concat_ws(', ', c.name, nullif(k.name, c.name))`;
-
 /** How a record of each kind is called, and the id of the record on whose page it stands; kinds that are one thing have neither. */
 const NAMED: Partial<Record<RecordKind, (ids: readonly string[]) => Prisma.Sql>> = {
   Customer: (ids) => Prisma.sql`SELECT 'Customer', id::text, name, id::text FROM "Customer" WHERE id = ANY(${ids}::uuid[])`,
   Kitchen: (ids) => Prisma.sql`
-    SELECT 'Kitchen', k.id::text, ${FULL_NAME}, k.id::text FROM "Kitchen" k JOIN "Customer" c ON c.id = k."customerId" WHERE k.id = ANY(${ids}::uuid[])`,
+    SELECT 'Kitchen', k.id::text, ${FULL_KITCHEN_NAME}, k.id::text FROM "Kitchen" k JOIN "Customer" c ON c.id = k."customerId" WHERE k.id = ANY(${ids}::uuid[])`,
   Unit: (ids) => Prisma.sql`SELECT 'Unit', id::text, name, id::text FROM "Unit" WHERE id = ANY(${ids}::uuid[])`,
   User: (ids) => Prisma.sql`SELECT 'User', id::text, name, id::text FROM "User" WHERE id = ANY(${ids}::uuid[])`,
   Task: (ids) => Prisma.sql`
@@ -38,7 +36,7 @@ const NAMED: Partial<Record<RecordKind, (ids: readonly string[]) => Prisma.Sql>>
     FROM "Certificate" c JOIN "User" u ON u.id = c."userId" WHERE c.id = ANY(${ids}::uuid[])`,
   Cylinder: (ids) => Prisma.sql`SELECT 'Cylinder', id::text, label, id::text FROM "Cylinder" WHERE id = ANY(${ids}::uuid[])`,
   Visit: (ids) => Prisma.sql`
-    SELECT 'Visit', v.id::text, ${FULL_NAME}, v.id::text
+    SELECT 'Visit', v.id::text, ${FULL_KITCHEN_NAME}, v.id::text
     FROM "Visit" v JOIN "Kitchen" k ON k.id = v."kitchenId" JOIN "Customer" c ON c.id = k."customerId" WHERE v.id = ANY(${ids}::uuid[])`,
   OutboxMessage: (ids) => Prisma.sql`SELECT 'OutboxMessage', id::text, subject, '' FROM "OutboxMessage" WHERE id = ANY(${ids}::uuid[])`,
   ImportRun: (ids) => Prisma.sql`SELECT 'ImportRun', id::text, "fileName", id::text FROM "ImportRun" WHERE id = ANY(${ids}::uuid[])`,

@@ -1,5 +1,6 @@
 import 'server-only';
 import { searchWords } from '../../../core/wording/search-words';
+import { FULL_KITCHEN_NAME } from '../../../database/kitchen-name';
 import { matching } from '../../../database/search';
 import { Prisma, type Tx } from '../../../database/client';
 
@@ -41,7 +42,7 @@ export async function findRecords(db: Tx, typed: string, limit = 7): Promise<Hit
       FROM k JOIN "Customer" c ON c.id = k."customerId" ORDER BY first DESC, k.name LIMIT ${limit}`,
     db.$queryRaw<Row[]>`
       WITH u AS (SELECT * FROM "Unit" u WHERE u."archivedAt" IS NULL AND ${all(UNIT, terms)} LIMIT ${LOOKED_AT})
-      SELECT u.id, u.name, concat_ws(', ', u.tag, nullif(u.serial, ''), c.name, nullif(k.name, c.name)) AS about,
+      SELECT u.id, u.name, concat_ws(', ', u.tag, nullif(u.serial, ''), ${FULL_KITCHEN_NAME}) AS about,
         (find_signs(u.tag) LIKE ${`${signs}%`} OR find_text(u.name) LIKE ${begins}) AS first
       FROM u JOIN "Kitchen" k ON k.id = u."kitchenId" JOIN "Customer" c ON c.id = k."customerId"
       ORDER BY find_signs(u.tag) = ${signs} DESC, first DESC, u.name, k.name LIMIT ${limit}`,

@@ -10,7 +10,7 @@ import { Field, FormErrors } from '@/app/_ui/fields/field';
 import { Sheet } from '@/app/_ui/page/sheet';
 import { State } from '@/app/_ui/states/state';
 import { putAway } from '../actions';
-import { fullKitchenName } from '@/lib/core/wording/kitchen-name';
+import { kitchenInFull } from '@/lib/core/wording/kitchen-name';
 
 type Visit = {
   id: string;
@@ -121,7 +121,7 @@ export function Away({ who, from, to, visits }: Props) {
                 />
                 <div>
                   <label htmlFor={`take-${v.id}`} className="font-bold">
-                    {fullKitchenName({ name: v.kitchen, customer: v.customer })}
+                    {kitchenInFull(v)}
                   </label>{' '}
                   {v.emergency ? (
                     <State shape="late" tone="alarm">
@@ -196,7 +196,7 @@ function Ring({ visits }: { visits: Visit[] }) {
       {visits.map((v) => (
         <li key={v.id} className="border-b border-line py-2 last:border-0">
           <Link href={`/week/${v.id}`} className="font-bold">
-            {fullKitchenName({ name: v.kitchen, customer: v.customer })}
+            {kitchenInFull(v)}
           </Link>
           , {momentIn(v.startMs, v.timeZone)}
           <span className="block text-sm">{v.why ? WHY[v.why] : ''}</span>

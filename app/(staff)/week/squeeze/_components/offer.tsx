@@ -1,7 +1,7 @@
 import type { OfferedMove, SqueezeOffer } from '@/lib/core/planning/squeeze/offer';
 import { Button } from '@/app/_ui/buttons/button';
 import { dayIn, momentIn, momentSpanIn, timeIn } from '@/lib/core/calendar/when';
-import { fullKitchenName } from '@/lib/core/wording/kitchen-name';
+import { kitchenInFull } from '@/lib/core/wording/kitchen-name';
 
 type Props = { offer: SqueezeOffer; timeZone: string; first: boolean; busy: boolean; onTake: () => void };
 
@@ -38,7 +38,7 @@ export function Offer({ offer: o, timeZone, first, busy, onTake }: Props) {
           <li key={m.visitId} className="border-t border-line py-1.5">
             {/* In a tab of its own, so that nothing typed is lost. */}
             <a href={`/week/${m.visitId}`} target="_blank" className="font-bold">
-              {fullKitchenName({ name: m.kitchen, customer: m.customer })}
+              {kitchenInFull(m)}
             </a>{' '}
             {moved(m)}
             {m.confirmed ? <span className="text-alarm"> It had confirmed.</span> : null}

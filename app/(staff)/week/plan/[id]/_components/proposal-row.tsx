@@ -3,7 +3,7 @@ import { momentIn, momentSpanIn } from '@/lib/core/calendar/when';
 import { counted } from '@/lib/core/wording/counted';
 import { Button } from '@/app/_ui/buttons/button';
 import { WhatFor } from './visit-reason';
-import { fullKitchenName } from '@/lib/core/wording/kitchen-name';
+import { kitchenInFull } from '@/lib/core/wording/kitchen-name';
 
 /** What was changed of a proposed visit before accepting. */
 export type Change = { technicianId?: string; startMs?: number; fixed?: boolean };
@@ -27,7 +27,7 @@ type Props = {
 /** One proposed visit: whether it is taken, what it is for, and what can be changed of it. */
 export function ProposalRow({ visit: v, taken, refused, open, currency, people, onTake, onChange, onAsProposed }: Props) {
   const anchor = anchorOf(v.key);
-  const place = fullKitchenName({ name: v.kitchen, customer: v.customer });
+  const place = kitchenInFull(v);
   return (
     <li
       id={anchor}

@@ -60,7 +60,7 @@ const USUAL: Make = {
 
 /**
  * Part C is of another make: narrower tubes, deeper coils with less air, other motors and shells, tighter valves, smaller receivers.
- * Parts D to K are of a third to a tenth: each range moved by chance from A's, as far as C's at most, towards it or away.
+ * Parts D to M are of a third to a twelfth: each range moved by chance from A's, as far as C's at most, towards it or away.
  */
 export const MAKES: Record<Part, Make> = {
   A: USUAL,
@@ -294,5 +294,28 @@ export const MAKES: Record<Part, Make> = {
     receiver: [0.7964, 1.495],
     fan: { free: [1.219, 1.606], power: [1.706, 2.006], still: [0.07343, 0.1331] },
     valve: { spanK: [2.533, 4.533], opened: [0.3311, 0.5621] },
+  },
+  M: {
+    airRise: [0.4169, 0.6773],
+    airShare: [0.6277, 0.8408],
+    airPower: [0.4213, 0.6341],
+    gasTimes: [3.799, 7.896],
+    liquidTimes: [2.024, 4.065],
+    bypass: [0.005989, 0.07198],
+    refrigerantPower: [0.3557, 0.8],
+    boxFall: [0.3724, 0.6448],
+    boxShare: [0.6481, 0.8981],
+    boxGasTimes: [3.289, 6.578],
+    filling: { medium: -0.06424, low: -0.0453, spread: 0.1418 },
+    slope: { mean: -2.336, spread: 0.06897 },
+    motor: { small: 0.7246, large: 0.8276 },
+    motorFall: [0.09462, 0.3446],
+    shell: { sealed: [0.2615, 0.4615], ports: [0.1184, 0.2488] },
+    exchanger: [0.2635, 0.6271],
+    subcooling: [1.648, 6.296],
+    tube: { diameter: 8.325e-4, length: 2.429 },
+    receiver: [0.958, 1.737],
+    fan: { free: [1.276, 1.777], power: [1.643, 1.943], still: [0.06624, 0.1475] },
+    valve: { spanK: [2.574, 4.574], opened: [0.3662, 0.6324] },
   },
 };

@@ -1,7 +1,7 @@
 import type { Application, CondenserKind, Expansion, UnitKind } from '../../../lib/core/equipment/build';
 
-export const PARTS = ['A', 'B', 'C', 'D', 'E', 'F', 'G', 'H', 'I', 'J', 'K', 'L'] as const;
-/** A sets constants, B was looked at while that was done, C to K judged until they had been read, L judges. */
+export const PARTS = ['A', 'B', 'C', 'D', 'E', 'F', 'G', 'H', 'I', 'J', 'K', 'L', 'M'] as const;
+/** A sets constants, B was looked at while that was done, C to L judged until they had been read, M judges. */
 export type Part = (typeof PARTS)[number];
 
 /** What a maker sells: ranges out of which one machine is drawn. Watts of cooling at 32.2 °C air, box at set point. */
@@ -245,7 +245,7 @@ const K = rows('K', [
   ['K ice machine', 'ice_machine', 'medium', 'R404A', 'valve', 1050, 2300, 32, 'fin_and_tube', false],
 ]);
 
-/** Machines to judge on, of an eleventh make. */
+/** Machines that judged, of an eleventh make. */
 const L = rows('L', [
   ['L reach-in, two doors', 'reach_in', 'medium', 'R134a', 'capillary', 410, 830, 37, 'microchannel', true],
   ['L reach-in, propane', 'reach_in', 'medium', 'R290', 'capillary', 330, 700, 38, 'fin_and_tube', true],
@@ -264,4 +264,23 @@ const L = rows('L', [
   ['L ice machine', 'ice_machine', 'medium', 'R404A', 'valve', 1000, 2200, 32, 'fin_and_tube', false],
 ]);
 
-export const TEMPLATES: readonly Template[] = [...A, ...B, ...C, ...D, ...E, ...F, ...G, ...H, ...I, ...J, ...K, ...L];
+/** Machines to judge on, of a twelfth make. */
+const M = rows('M', [
+  ['M reach-in, glass doors, propane', 'reach_in', 'medium', 'R290', 'capillary', 350, 740, 37, 'fin_and_tube', true],
+  ['M reach-in, one door', 'reach_in', 'medium', 'R134a', 'capillary', 310, 640, 38, 'wire_and_tube', true],
+  ['M undercounter, propane', 'undercounter', 'medium', 'R290', 'capillary', 160, 310, 36, 'microchannel', true],
+  ['M prep table', 'prep_table', 'medium', 'R134a', 'capillary', 320, 640, 38, 'fin_and_tube', true],
+  ['M drawer base, isobutane', 'drawer_base', 'medium', 'R600a', 'capillary', 210, 400, 37, 'fin_and_tube', true],
+  ['M merchandiser', 'display', 'medium', 'R134a', 'capillary', 470, 940, 37, 'fin_and_tube', true],
+  ['M reach-in freezer, propane', 'reach_in', 'low', 'R290', 'capillary', 310, 630, -3, 'fin_and_tube', true],
+  ['M undercounter freezer', 'undercounter', 'low', 'R404A', 'capillary', 170, 330, -1, 'fin_and_tube', true],
+  ['M display case, 449A', 'display', 'medium', 'R449A', 'valve', 760, 1500, 38, 'fin_and_tube', false],
+  ['M walk-in cooler', 'walk_in_cooler', 'medium', 'R404A', 'valve', 2200, 4300, 36, 'fin_and_tube', false],
+  ['M walk-in cooler, 448A', 'walk_in_cooler', 'medium', 'R448A', 'valve', 2000, 4100, 36, 'microchannel', false],
+  ['M walk-in cooler, 134a', 'walk_in_cooler', 'medium', 'R134a', 'valve', 1800, 3600, 38, 'fin_and_tube', false],
+  ['M walk-in freezer', 'walk_in_freezer', 'low', 'R404A', 'valve', 1900, 3500, -3, 'fin_and_tube', false],
+  ['M walk-in freezer, 448A', 'walk_in_freezer', 'low', 'R448A', 'valve', 1700, 3300, -5, 'fin_and_tube', false],
+  ['M ice machine', 'ice_machine', 'medium', 'R404A', 'valve', 1050, 2350, 32, 'fin_and_tube', false],
+]);
+
+export const TEMPLATES: readonly Template[] = [...A, ...B, ...C, ...D, ...E, ...F, ...G, ...H, ...I, ...J, ...K, ...L, ...M];

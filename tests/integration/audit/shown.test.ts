@@ -134,7 +134,7 @@ describe('what was changed, a page at a time', () => {
     const all = await walk({ from: day(0) }, 10);
     const one = (is: (c: (typeof all)[number]) => boolean) => all.find(is);
     expect(one((c) => c.kind === 'Unit' && c.changed[0]?.from === 0)).toMatchObject({
-      record: on.unit.name,
+      record: `${on.unit.name}, ${on.customer.name}, ${on.kitchen.name}`,
       on: on.unit.id,
       by: 'Maren Oake',
     });

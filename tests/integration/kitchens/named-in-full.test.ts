@@ -127,4 +127,22 @@ describe('two customers’ kitchens of the same name are told apart', () => {
     await db.visit.create({ data: visitRow(unit?.kitchenId ?? '', technicianId, startsAt, 60) });
     expect((await overlapError(db, technicianId, startsAt, endsAt)).message).toContain(`is at ${NAMES[0]} from`);
   });
+
+  it('in the list of who changed what, of units, their tasks and what was decided of them', async () => {
+    const { db } = database;
+    const row = { byUserId: technicianId, way: 'repair', reason: 'A sound box', figures: {}, lookAgainOn: day('2027-03-01') } as const;
+    const tasks = await db.task.createManyAndReturn({ data: units.map((u) => taskRow(u, { kindKey: 'drain_inspection' })) });
+    const choices = await db.unitChoice.createManyAndReturn({ data: units.map((u) => ({ ...row, unitId: u.id })) });
+    const ids = (rows: readonly { id: string }[]) => rows.map((r) => r.id);
+    const names = namesOf(new Map([['Unit', ids(units)], ['Task', ids(tasks)], ['UnitChoice', ids(choices)]])); // prettier-ignore
+    const rows = await db.$queryRaw<
+      { kind: string; name: string; on: string }[]
+    >`SELECT * FROM (${names ?? expect.fail('no names')}) n (kind, id, name, "on")`;
+    const of = (kind: string) => rows.filter((r) => r.kind === kind);
+    const inFull = NAMES.map((n) => `Milk undercounter, ${n}`);
+    expect(of('Unit').map((r) => r.name).sort()).toEqual(inFull); // prettier-ignore
+    expect(of('UnitChoice').map((r) => r.name).sort()).toEqual(inFull); // prettier-ignore
+    expect(of('Task').map((r) => r.name.replace(/^[^,]+, /, '')).sort()).toEqual(inFull); // prettier-ignore
+    expect(rows.map((r) => r.on).sort()).toEqual([...ids(units), ...ids(units), ...ids(units)].sort());
+  });
 });

@@ -119,7 +119,7 @@ describe('what was expected beside what was met, summed up by day', () => {
 
     const file = (await exportLooks({ db, now: new Date('2026-03-25T12:00:00Z') }, { from: FROM, until: '2026-03-19' })).split('\r\n');
     const said = (await judgedForesights(db, FROM, TO)).find((r) => r.by === 'all');
-    expect(file.slice(1).filter((line) => ranks.some((g) => line.split(',')[5] === g))).toHaveLength(said?.graded ?? -1);
+    expect(file.slice(1).filter((line) => ranks.some((g) => line.split(',')[6] === g))).toHaveLength(said?.graded ?? -1);
 
     const met = (
       await db.foresight.findMany({ where: { evidence: { gt: 0 }, found: { not: null }, on: { gte: new Date(FROM), lt: new Date(TO) } } })
@@ -154,12 +154,12 @@ describe('what was expected beside what was met, summed up by day', () => {
       '\r\n',
     );
     expect(file[0]).toBe(
-      `\uFEFFday,unit,kind,kitchen,looked,found,${ranks.map((g) => `chance ${g}`).join(',')},likely,chance of the likely,mats from,mats until,ln conductance expected,its sd,ln conductance read,its sd,looks and readings before,written down,visit`,
+      `\uFEFFday,unit,kind,kitchen,customer,looked,found,${ranks.map((g) => `chance ${g}`).join(',')},likely,chance of the likely,mats from,mats until,ln conductance expected,its sd,ln conductance read,its sd,looks and readings before,written down,visit`,
     );
     const common = `0.5000,0.2500,0.1250,0.0625,0.0625,${ranks[0]} ${ranks[1]},0.7500`;
     expect(file.slice(1)).toEqual([
-      `2025-03-04,Ice box,reach_in,'=Elm,,,${common},,,-0.1000,0.0500,-0.2000,0.0400,5,2025-03-01T10:00:00.000Z,${second.id}`,
-      `2025-03-03,Ice box,reach_in,'=Elm,Ana,filmed,${common},2025-05-01,2025-06-01,-0.1000,0.0500,,,4,2025-03-01T10:00:00.000Z,${first.id}`,
+      `2025-03-04,Ice box,reach_in,'=Elm,${customer.name},,,${common},,,-0.1000,0.0500,-0.2000,0.0400,5,2025-03-01T10:00:00.000Z,${second.id}`,
+      `2025-03-03,Ice box,reach_in,'=Elm,${customer.name},Ana,filmed,${common},2025-05-01,2025-06-01,-0.1000,0.0500,,,4,2025-03-01T10:00:00.000Z,${first.id}`,
       '',
     ]);
     const named = (await judgedForesights(db, '2025-03-01', '2025-04-01')).filter((r) => r.by === 'who');

@@ -255,7 +255,7 @@ describe('a year of the book', () => {
     expect(last.slice(1)).toEqual([
       expect.stringMatching(
         new RegExp(
-          `^2023-12-31,C-\\d+,R22,Charged into a unit,-2,,,,Walk-in,WALK-1,${on.kitchen.name},Nell Ash,"Section 608, type II \\(high pressure\\) N-1",,,,[0-9a-f-]{36},1810,-3.620$`,
+          `^2023-12-31,C-\\d+,R22,Charged into a unit,-2,,,,Walk-in,WALK-1,${on.kitchen.name},${on.customer.name},Nell Ash,"Section 608, type II \\(high pressure\\) N-1",,,,[0-9a-f-]{36},1810,-3.620$`,
         ),
       ),
       '',

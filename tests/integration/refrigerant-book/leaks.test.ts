@@ -253,9 +253,9 @@ describe('a report on chronic leakers', () => {
     const just = await leaky([['2027-03-01', 12.4]]);
     const csv = await exportChronic({ db: shop.db, now: new Date('2028-01-20T19:00:00Z') }, 2027);
     const lines = csv.split('\r\n');
-    expect(lines[0]).toBe('\uFEFFunit,tag,kitchen,refrigerant,full charge kg,added kg,% of full charge,added on,tests,rule');
+    expect(lines[0]).toBe('\uFEFFunit,tag,kitchen,customer,refrigerant,full charge kg,added kg,% of full charge,added on,tests,rule');
     expect(lines.filter((l) => l.includes(shop.unit.tag))).toEqual([
-      `'=Walk-in,${shop.unit.tag},${shop.kitchen.name},R448A,10.000,12.500,125.0,2027-02-01 2027-11-01,2027-02-02 first passed; 2027-02-09 follow-up failed,"AIM Act, subsection (h), 40 CFR 84.106(j)"`,
+      `'=Walk-in,${shop.unit.tag},${shop.kitchen.name},${shop.customer.name},R448A,10.000,12.500,125.0,2027-02-01 2027-11-01,2027-02-02 first passed; 2027-02-09 follow-up failed,"AIM Act, subsection (h), 40 CFR 84.106(j)"`,
     ]);
     expect(csv).not.toContain(just.unit.tag);
     expect(lines.at(-1)).toBe('');

@@ -19,18 +19,24 @@ export const recordAndParts = (kind: RecordKind, id: string): Prisma.Sql => {
   return Prisma.sql`SELECT ${kind} AS entity, ${id} AS "entityId", '' AS part ${parts === Prisma.empty ? parts : Prisma.sql`UNION ALL ${parts}`}`;
 };
 
+const OF_UNIT = Prisma.sql`JOIN "Kitchen" k ON k.id = u."kitchenId" JOIN "Customer" c ON c.id = k."customerId"`;
+/** Units of one name stand in many kitchens. */
+const FULL_UNIT_NAME = Prisma.sql`u.name || ', ' || ${FULL_KITCHEN_NAME}`;
+
 /** How a record of each kind is called, and the id of the record on whose page it stands; kinds that are one thing have neither. */
 const NAMED: Partial<Record<RecordKind, (ids: readonly string[]) => Prisma.Sql>> = {
   Customer: (ids) => Prisma.sql`SELECT 'Customer', id::text, name, id::text FROM "Customer" WHERE id = ANY(${ids}::uuid[])`,
   Kitchen: (ids) => Prisma.sql`
     SELECT 'Kitchen', k.id::text, ${FULL_KITCHEN_NAME}, k.id::text FROM "Kitchen" k JOIN "Customer" c ON c.id = k."customerId" WHERE k.id = ANY(${ids}::uuid[])`,
-  Unit: (ids) => Prisma.sql`SELECT 'Unit', id::text, name, id::text FROM "Unit" WHERE id = ANY(${ids}::uuid[])`,
+  Unit: (ids) => Prisma.sql`
+    SELECT 'Unit', u.id::text, ${FULL_UNIT_NAME}, u.id::text FROM "Unit" u ${OF_UNIT} WHERE u.id = ANY(${ids}::uuid[])`,
   User: (ids) => Prisma.sql`SELECT 'User', id::text, name, id::text FROM "User" WHERE id = ANY(${ids}::uuid[])`,
   Task: (ids) => Prisma.sql`
-    SELECT 'Task', t.id::text, k.label || ', ' || u.name, u.id::text
-    FROM "Task" t JOIN "Unit" u ON u.id = t."unitId" JOIN "TaskKind" k ON k.key = t."kindKey" WHERE t.id = ANY(${ids}::uuid[])`,
+    SELECT 'Task', t.id::text, tk.label || ', ' || ${FULL_UNIT_NAME}, u.id::text
+    FROM "Task" t JOIN "Unit" u ON u.id = t."unitId" ${OF_UNIT} JOIN "TaskKind" tk ON tk.key = t."kindKey" WHERE t.id = ANY(${ids}::uuid[])`,
   UnitChoice: (ids) => Prisma.sql`
-    SELECT 'UnitChoice', c.id::text, u.name, u.id::text FROM "UnitChoice" c JOIN "Unit" u ON u.id = c."unitId" WHERE c.id = ANY(${ids}::uuid[])`,
+    SELECT 'UnitChoice', uc.id::text, ${FULL_UNIT_NAME}, u.id::text
+    FROM "UnitChoice" uc JOIN "Unit" u ON u.id = uc."unitId" ${OF_UNIT} WHERE uc.id = ANY(${ids}::uuid[])`,
   Certificate: (ids) => Prisma.sql`
     SELECT 'Certificate', c.id::text, c.number || ', ' || u.name, u.id::text
     FROM "Certificate" c JOIN "User" u ON u.id = c."userId" WHERE c.id = ANY(${ids}::uuid[])`,

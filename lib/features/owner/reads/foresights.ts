@@ -60,13 +60,14 @@ export type Surprise = {
 
 export type Look = {
   visitId: string; on: Date; madeAt: Date; evidence: number; chances: number[]; likely: number[]; likelyChance: number; mattedFrom: Date | null; mattedTo: Date | null;
-  lnK: number; lnKSd: number; readLnK: number | null; readLnKSd: number | null; found: string | null; unit: string; kind: string; kitchen: string; who: string | null;
+  lnK: number; lnKSd: number; readLnK: number | null; readLnKSd: number | null; found: string | null; unit: string; kind: string; kitchen: string; customer: string; who: string | null;
 }; // prettier-ignore
 /** Every look behind the sums, the newest first. */
 export const looksOf = (db: Tx, from: string, to: string, take: number) =>
   db.$queryRaw<Look[]>(Prisma.sql`
     SELECT f."visitId", f."on", f."madeAt", f.evidence, f.chances, f.likely, f."likelyChance", f."mattedFrom", f."mattedTo", f."lnK", f."lnKSd", f."readLnK", f."readLnKSd",
-      f.found::text AS found, u.name AS unit, u.kind::text AS kind, k.name AS kitchen, p.name AS who
-    FROM "Foresight" f JOIN "Unit" u ON u.id = f."unitId" JOIN "Kitchen" k ON k.id = u."kitchenId" LEFT JOIN "User" p ON p.id = f."foundById"
+      f.found::text AS found, u.name AS unit, u.kind::text AS kind, k.name AS kitchen, c.name AS customer, p.name AS who
+    FROM "Foresight" f JOIN "Unit" u ON u.id = f."unitId" JOIN "Kitchen" k ON k.id = u."kitchenId" JOIN "Customer" c ON c.id = k."customerId"
+    LEFT JOIN "User" p ON p.id = f."foundById"
     WHERE f."on" >= ${from}::date AND f."on" < ${to}::date AND f.evidence > 0 AND (f.found IS NOT NULL OR f."readLnK" IS NOT NULL)
     ORDER BY f."on" DESC, f."visitId", f."unitId" LIMIT ${take}`);

@@ -14,7 +14,7 @@ import { looksOf } from '../reads/foresights';
 const MOST = 20_000;
 const GRADE = GRADES.coil.map((g) => g.grade);
 const COLUMNS = [
-  'day', 'unit', 'kind', 'kitchen', 'looked', 'found', ...GRADE.map((g) => `chance ${g}`), 'likely', 'chance of the likely',
+  'day', 'unit', 'kind', 'kitchen', 'customer', 'looked', 'found', ...GRADE.map((g) => `chance ${g}`), 'likely', 'chance of the likely',
   'mats from', 'mats until', 'ln conductance expected', 'its sd', 'ln conductance read', 'its sd', 'looks and readings before', 'written down', 'visit',
 ]; // prettier-ignore
 const day = (at: Date | null) => (at ? toLocalDate(at) : '');
@@ -25,7 +25,7 @@ export async function exportLooks({ db, now }: { db: Tx; now: Date }, query: { f
   const { from, to } = periodOf(query, todayIn(await shopTimeZone(db), now.getTime()), RIGHT_DAYS);
   const rows = await looksOf(db, from, to, MOST + 1);
   const lines = rows.slice(0, MOST).map((f) => [
-    day(f.on), guarded(f.unit), f.kind, guarded(f.kitchen), guarded(f.who ?? ''), f.found ?? '', ...GRADE.map((_, i) => figure(f.chances[i] ?? null)),
+    day(f.on), guarded(f.unit), f.kind, guarded(f.kitchen), guarded(f.customer), guarded(f.who ?? ''), f.found ?? '', ...GRADE.map((_, i) => figure(f.chances[i] ?? null)),
     f.likely.map((i) => GRADE[i]).join(' '), figure(f.likelyChance), day(f.mattedFrom), day(f.mattedTo), figure(f.lnK), figure(f.lnKSd),
     figure(f.readLnK), figure(f.readLnKSd), f.evidence, f.madeAt.toISOString(), f.visitId,
   ]); // prettier-ignore

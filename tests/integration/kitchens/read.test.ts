@@ -216,9 +216,9 @@ describe('a kitchen’s line of time', () => {
     expect(happened.slice(0, 7).map((h) => [h.kind, h.head, h.lines, h.alarm, h.href])).toEqual([
       ['mail', 'Mail to chef@example.com', ['Visit booked. Not sent: failed.'], true, `/week/${next.id}`],
       ['mail', 'Mail to chef@example.com', ['Visit booked. Sent.'], false, `/week/${next.id}`],
-      ['job', `Job ${job.number}`, ['Door hangs', 'Closed: New hinge'], false, null],
-      ['job', 'Call', ['Drips', 'Open.'], false, null],
-      ['job', 'Call from Ilse', ['Too warm', 'Open.'], false, null],
+      ['job', `Job ${job.number}`, [`${unit.name}: Door hangs`, 'Closed: New hinge'], false, `/jobs/${job.id}`],
+      ['job', 'Call', [`${unit.name}: Drips`, 'Open.'], false, expect.stringMatching(/^\/jobs\/[0-9a-f-]{36}$/)],
+      ['job', 'Call from Ilse', [`${unit.name}: Too warm`, 'Open.'], false, expect.stringMatching(/^\/jobs\//)],
       ['visit', 'Visit, Tova Lind', ['Found nothing out of order.'], false, `/visits/${looked.id}`],
       ['visit', 'Visit cancelled, Tova Lind', ['Closed for a wedding'], false, `/week/${cancelled.id}`],
     ]);

@@ -105,7 +105,7 @@ export default definePage('read:equipment', async ({ db, actor, now, params }) =
           ) : null}
           <PlaceAndPrices kitchen={kitchen} measures={measures} shop={shop} />
         </div>
-        {line ? <Timeline line={line} timeZone={kitchen.timeZone} /> : null}
+        {line ? <Timeline line={line} timeZone={kitchen.timeZone} opensJobs={can(actor, 'read:job')} /> : null}
         {edits ? (
           <TakeOff
             id={kitchen.id}

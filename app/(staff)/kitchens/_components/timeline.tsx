@@ -61,7 +61,8 @@ export function LastAndNext({ line: { last, next }, timeZone, today }: Props) {
 }
 
 /** Visits, mails, jobs and calls on one line of time, newest first; the older ones behind a fold. */
-export function Timeline({ line: { happened }, timeZone }: Omit<Props, 'today'>) {
+export function Timeline({ line, timeZone, opensJobs }: Omit<Props, 'today'> & { opensJobs: boolean }) {
+  const happened = line.happened.map((h) => (h.kind === 'job' && !opensJobs ? { ...h, href: null } : h));
   const older = happened.slice(FIRST);
   return (
     <Sheet title="What happened here">

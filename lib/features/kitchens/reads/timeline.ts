@@ -64,7 +64,17 @@ export async function kitchenTimeline(db: Tx, kitchenId: string, now: Date, most
       where: { kitchenId },
       orderBy: { createdAt: 'desc' },
       take: most,
-      select: { id: true, number: true, createdAt: true, what: true, source: true, callerName: true, closedAt: true, closedNote: true },
+      select: {
+        id: true,
+        number: true,
+        createdAt: true,
+        what: true,
+        source: true,
+        callerName: true,
+        closedAt: true,
+        closedNote: true,
+        units: { select: { unit: { select: { name: true } } }, orderBy: { unit: { name: 'asc' } } },
+      },
     }),
     db.visit.findFirst({
       where: { kitchenId, status: 'booked', startsAt: { gte: now } },
@@ -89,9 +99,12 @@ export async function kitchenTimeline(db: Tx, kitchenId: string, now: Date, most
       id: j.id,
       at: j.createdAt.getTime(),
       kind: 'job',
-      href: null,
+      href: `/jobs/${j.id}`,
       head: j.source === 'call' ? `Call${j.callerName ? ` from ${j.callerName}` : ''}` : `Job ${j.number}`,
-      lines: [j.what, j.closedAt ? `Closed${j.closedNote ? `: ${j.closedNote}` : '.'}` : 'Open.'].filter(Boolean),
+      lines: [
+        [j.units.map((u) => u.unit.name).join(', '), j.what].filter(Boolean).join(': '),
+        j.closedAt ? `Closed${j.closedNote ? `: ${j.closedNote}` : '.'}` : 'Open.',
+      ].filter(Boolean),
       alarm: false,
     })),
   ].sort((a, b) => b.at - a.at);

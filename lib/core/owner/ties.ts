@@ -25,3 +25,10 @@ export function places(shown: readonly Believed[], all: readonly Believed[]): { 
     return { best: faster + 1, worst: all.length - slower };
   });
 }
+
+/** Which of the others stand with one so that neither surely fouls faster. */
+export const notApartFrom = <T extends Believed>(one: Believed, others: readonly T[]): T[] =>
+  others.filter((other) => {
+    const [place] = places([one], [one, other]);
+    return place?.best === 1 && place.worst === 2;
+  });

@@ -109,6 +109,7 @@ describe('the list of kitchens', () => {
     expect(all.map((k) => k.name)).toEqual(['Fast', 'Slow', 'Ash', 'Yew']);
     expect((await foulingKitchens(db, now, { take: 2, skip: 1 })).map((k) => k.name)).toEqual(['Slow', 'Ash']);
     const [fast, slow] = all;
+    expect([fast, slow].map((k) => [k?.rate, k?.sd])).toEqual([[0.02, 0.002], [0.001, 0.0001]]); // prettier-ignore
     expect(fast?.money?.value).toBeCloseTo(0.5 * (fast?.energy?.value ?? NaN), 9);
     // The shop's own price where the kitchen has none.
     expect(slow?.money?.value).toBeCloseTo(0.2 * (slow?.energy?.value ?? NaN), 9);

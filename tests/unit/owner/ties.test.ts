@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { LocalDate } from '@/lib/core/calendar';
 import { quarterOf } from '@/lib/core/evidence/seasons';
 import { filterAddress, foulingFilter } from '@/lib/core/owner/fouling-filter';
-import { places } from '@/lib/core/owner/ties';
+import { notApartFrom, places } from '@/lib/core/owner/ties';
 
 const day = (text: string) => text as LocalDate;
 
@@ -19,6 +19,15 @@ describe('places that can be told apart', () => {
     const at = (apart: number) => places([{ rate: apart, sd: 1 }], [{ rate: apart, sd: 1 }, { rate: 0, sd: 1 }])[0]; // prettier-ignore
     expect(at(1.82)).toEqual({ best: 1, worst: 1 });
     expect(at(1.8)).toEqual({ best: 1, worst: 2 });
+  });
+
+  it('names those that cannot be told from one, also past one that can', () => {
+    const one = { rate: 3, sd: 0.1 };
+    const near = { name: 'near', rate: 2.9, sd: 0.1 };
+    const sharp = { name: 'sharp', rate: 2, sd: 0.1 };
+    const vague = { name: 'vague', rate: 1, sd: 2 };
+    expect(notApartFrom(one, [near, sharp, vague])).toEqual([near, vague]);
+    expect(notApartFrom(sharp, [{ ...one, name: 'faster' }])).toEqual([]);
   });
 });
 

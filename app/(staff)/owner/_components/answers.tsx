@@ -3,6 +3,8 @@ import type { ReactNode } from 'react';
 import { Figure } from '@/app/_ui/figures/figure';
 import { KWH_PER_30_DAYS, moneyPer30Days, PERCENT } from '@/app/_ui/figures/measure';
 import type { Figure as Banded } from '@/lib/core/condenser';
+import { notApartFrom } from '@/lib/core/owner/ties';
+import { fullKitchenName } from '@/lib/core/wording/kitchen-name';
 import { counted } from '@/lib/core/wording/counted';
 import type { KitchenLine } from './kitchen-table';
 import { leftOut } from './left-out';
@@ -22,13 +24,12 @@ type Props = {
 
 /** The owner's questions, each answered by one figure that opens to its evidence. */
 export function Answers({ kitchens, energy, money, currency, whole, overdue, late, toDecide }: Props) {
-  const worst = kitchens.find((k) => k.monthly && k.evidence > 0);
   const matters = toDecide.failing + toDecide.changes + toDecide.late;
   const without = leftOut({ unseen: sum(kitchens, 'unseen'), water: sum(kitchens, 'water') });
   const unpriced = kitchens.filter((k) => k.energy && !k.money).length;
   return (
     <dl className="mb-6 grid grid-cols-2 overflow-hidden rounded-lg border border-line bg-sheet xl:grid-cols-[1.35fr_1.35fr_1fr_1fr]">
-      <Fastest worst={worst} />
+      <Fastest ranked={kitchens.flatMap(believed)} whole={whole} />
       <Answer
         wide
         question={`Fouling costs in 30 days${whole ? '' : ', kitchens below'}`}
@@ -100,22 +101,35 @@ function Answer({
   );
 }
 
-function Fastest({ worst }: { worst: KitchenLine | undefined }) {
+type Believed = KitchenLine & { rate: number; sd: number };
+const believed = (k: KitchenLine): Believed[] =>
+  k.rate === null || k.sd === null || !k.monthly || k.evidence === 0 ? [] : [{ ...k, rate: k.rate, sd: k.sd }];
+
+function Fastest({ ranked: [worst, ...others], whole }: { ranked: Believed[]; whole: boolean }) {
   if (!worst)
     return (
       <Answer wide question="Fouls fastest" figure="Nobody knows yet">
         The first closed visits will tell.
       </Answer>
     );
+  const tied = notApartFrom(worst, others);
+  const [first] = tied;
   const name = (
     <Link href={`/owner/kitchens/${worst.id}`} className="text-ink no-underline hover:underline">
       {worst.name}
     </Link>
   );
   return (
-    <Answer wide question="Fouls fastest" figure={name}>
+    <Answer wide question={`Fouls fastest${whole ? '' : ', kitchens below'}`} figure={name}>
       {worst.customer === worst.name ? '' : `${worst.customer}. `}Its coils lose{' '}
       <Figure of={worst.monthly} scale={PERCENT} className="text-ink" /> of their heat transfer in 30 days.
+      {first ? (
+        <>
+          {' '}
+          {tied.length === 1 ? fullKitchenName(first) : `${tied.length} others`} <Link href="/owner/fouling">can’t be told apart</Link> from
+          it.
+        </>
+      ) : null}
     </Answer>
   );
 }

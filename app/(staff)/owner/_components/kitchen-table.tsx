@@ -11,7 +11,7 @@ import { leftOut } from './left-out';
 import { RateBar } from './rate-bar';
 
 export type KitchenLine = {
-  id: string; name: string; customer: string; units: number; unseen: number; water: number; evidence: number; monthly: Banded | null; energy: Banded | null; money: Banded | null; overdue: number;
+  id: string; name: string; customer: string; units: number; unseen: number; water: number; evidence: number; rate: number | null; sd: number | null; monthly: Banded | null; energy: Banded | null; money: Banded | null; overdue: number;
   fastest: { id: string; name: string; placement: string } | null;
 }; // prettier-ignore
 

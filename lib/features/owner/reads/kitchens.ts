@@ -15,6 +15,9 @@ export type FoulingKitchen = LeftOut & {
   units: number;
   /** Looks, readings and cleanings that the rates rest on. */
   evidence: number;
+  /** Mean loss of ln K per day and its standard deviation, null where none is known. */
+  rate: number | null;
+  sd: number | null;
   /** Share of conductance that its coils lose in 30 days. */
   monthly: Figure | null;
   energy: Figure | null;
@@ -23,13 +26,23 @@ export type FoulingKitchen = LeftOut & {
   fastest: Pick<StandingUnit, 'id' | 'name' | 'placement'> | null;
 };
 
-type Row = LeftOut & { id: string; name: string; customer: string; price: number | null; units: number; evidence: number; overdue: number };
+type Row = LeftOut & {
+  id: string;
+  name: string;
+  customer: string;
+  price: number | null;
+  units: number;
+  evidence: number;
+  rate: number | null;
+  sd: number | null;
+  overdue: number;
+};
 
 /** Kitchens by how fast their coils foul, fastest first, one page of them. Kitchens without any evidence come last. */
 export async function foulingKitchens(db: Tx, now: Date, page: { take: number; skip: number }): Promise<FoulingKitchen[]> {
   const rows = await db.$queryRaw<Row[]>(Prisma.sql`
 
-    SELECT k.id, k.name, c.name AS customer, coalesce(k."energyPricePerKwh", (SELECT s."energyPricePerKwh" FROM "ShopSettings" s WHERE s.id = 1)) AS price, coalesce(r.units, 0) AS units, coalesce(r.evidence, 0) AS evidence,
+    SELECT k.id, k.name, c.name AS customer, coalesce(k."energyPricePerKwh", (SELECT s."energyPricePerKwh" FROM "ShopSettings" s WHERE s.id = 1)) AS price, coalesce(r.units, 0) AS units, coalesce(r.evidence, 0) AS evidence, r.rate, r.sd,
       coalesce(r.unseen, 0) AS unseen, coalesce(r.water, 0) AS water,
       (SELECT count(*)::int FROM "Task" t WHERE t."kitchenId" = k.id AND t.active AND t."dueOn" < (${now}::timestamptz AT TIME ZONE k."timeZone")::date) AS overdue
     FROM "Kitchen" k JOIN "Customer" c ON c.id = k."customerId" LEFT JOIN "KitchenFouling" r ON r."kitchenId" = k.id

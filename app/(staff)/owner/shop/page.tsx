@@ -29,15 +29,18 @@ import { PeriodForm } from '../_components/period-form';
 import { Eyes } from './_components/eyes';
 import { NOT_YET, NumberOf, Whence } from './_components/number-of';
 import { OverdueTable } from './_components/overdue-table';
+import { bulk } from '@/app/(staff)/refrigerants/book/_components/words';
+import type { MeasureUnits } from '@/lib/core/measures/preferred';
+import { unitsOf } from '@/lib/features/people/reads/people';
 import { fullKitchenName, kitchenInFull } from '@/lib/core/wording/kitchen-name';
 
 export const metadata: Metadata = { title: 'The shop’s work' };
 
 const hours = (h: number) => `${h < 10 ? h.toFixed(1) : Math.round(h)} h`;
 
-export default definePage('read:fouling', async ({ now, query }) => {
+export default definePage('read:fouling', async ({ now, actor, query }) => {
   const db = await dbForLongReads();
-  const shop = await shopSettings(db);
+  const [shop, units] = await Promise.all([shopSettings(db), unitsOf(db, actor.userId)]);
   const zone = shop?.timeZone ?? 'UTC';
   const today = todayIn(zone, now.getTime());
   const { from, to } = periodOf(query, today, DAYS);
@@ -64,7 +67,7 @@ export default definePage('read:fouling', async ({ now, query }) => {
         <div className="flex flex-col gap-6">
           <Overdue rows={overdueTable(late.groups, late.crew)} />
           <JobsAndQuotes jobs={jobs} quotes={quotes} zone={zone} />
-          <RefrigerantLost gas={gas} />
+          <RefrigerantLost gas={gas} units={units} />
           <Warranties ending={ending} />
         </div>
       </div>
@@ -197,7 +200,7 @@ function JobsAndQuotes({ jobs, quotes, zone }: JobsProps) {
   );
 }
 
-function RefrigerantLost({ gas }: { gas: Awaited<ReturnType<typeof gasLost>> }) {
+function RefrigerantLost({ gas, units }: { gas: Awaited<ReturnType<typeof gasLost>>; units: MeasureUnits }) {
   return (
     <Sheet title={<Link href="/refrigerants/book">Refrigerant lost</Link>}>
       {gas.length === 0 ? (
@@ -216,9 +219,9 @@ function RefrigerantLost({ gas }: { gas: Awaited<ReturnType<typeof gasLost>> }) 
             {gas.map((g) => (
               <tr key={g.refrigerant}>
                 <Td>{refrigerantLabel(g.refrigerant)}</Td>
-                <Td className="text-right">{g.chargedKg.toFixed(2)} kg</Td>
-                <Td className="text-right">{g.recoveredKg.toFixed(2)} kg</Td>
-                <Td className="text-right font-bold">{Math.max(0, g.chargedKg - g.recoveredKg).toFixed(2)} kg</Td>
+                <Td className="text-right">{bulk(g.chargedKg, units)}</Td>
+                <Td className="text-right">{bulk(g.recoveredKg, units)}</Td>
+                <Td className="text-right font-bold">{bulk(Math.max(0, g.chargedKg - g.recoveredKg), units)}</Td>
               </tr>
             ))}
           </tbody>

@@ -18,8 +18,13 @@ export type Leaks = {
 };
 
 const percent = (r: LeakRate | undefined) => (r ? `${r.percent.toFixed(r.percent < 10 ? 1 : 0)} %` : 'can’t say');
-const mass = (kg: number, u: MeasureUnits) =>
-  kg >= 0.9 ? bulk(kg, u) : u.mass === 'oz' ? formatQuantity(kilogramToOunce(kg), 1, 'oz') : formatQuantity(kilogramToGram(kg), 0, 'g');
+/** Of a charge, or of a part of it: the same unit for both. */
+const mass = (kg: number, u: MeasureUnits, chargeKg = kg) =>
+  chargeKg >= 0.9
+    ? bulk(kg, u)
+    : u.mass === 'oz'
+      ? formatQuantity(kilogramToOunce(kg), 1, 'oz')
+      : formatQuantity(kilogramToGram(kg), 0, 'g');
 
 /** What each unit lost at its last addition, a year, and what the rules that reach it ask. */
 export function LeakTable({ title, leaks, units, method }: { title: string; leaks: Leaks[]; units: MeasureUnits; method: LeakMethod }) {
@@ -45,8 +50,18 @@ export function LeakTable({ title, leaks, units, method }: { title: string; leak
               return (
                 <tr key={unit.id}>
                   <UnitCell unit={unit} className="min-w-36" />
-                  <Td label="Full charge">{unit.chargeKg === null ? 'not on file' : mass(unit.chargeKg, units)}</Td>
-                  <Td label="Last added">{last ? `${mass(last.kg, units)} on ${dateWords(last.on)}` : '–'}</Td>
+                  <Td label="Full charge" className="whitespace-nowrap">
+                    {unit.chargeKg === null ? 'not on file' : mass(unit.chargeKg, units)}
+                  </Td>
+                  <Td label="Last added">
+                    {last ? (
+                      <>
+                        <span className="whitespace-nowrap">{mass(last.kg, units, unit.chargeKg ?? last.kg)}</span> on {dateWords(last.on)}
+                      </>
+                    ) : (
+                      '–'
+                    )}
+                  </Td>
                   <Td label="Annualized" className={method === 'annualizing' ? 'font-bold' : ''}>
                     {percent(annualizing.at(-1))}
                   </Td>

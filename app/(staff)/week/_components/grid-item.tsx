@@ -46,7 +46,7 @@ export const percent = (share: number) => `${Math.round(share * 100) / 100}%`;
 /** A visit on its line, as long as it lasts, with the drive before it. */
 export function GridItem({ visit: v, share, onKeyDown, onBlur, onDragStart }: Props) {
   const left = share(v.from);
-  const [begins, ends] = v.time.split('–');
+  const cut = v.time.search(/[\s–]/);
   const drive = v.driveMinutes ? Math.round(v.driveMinutes) : 0;
   return (
     <>
@@ -72,16 +72,18 @@ export function GridItem({ visit: v, share, onKeyDown, onBlur, onDragStart }: Pr
             .join('\n')}
           className={LOOK[v.look]}
         >
-          {/* Where both ends have no room, the second wraps out of sight and the first stands whole. */}
+          {/* Where both ends have no room, all after the first wraps out of sight and that stands whole, behind its marks. */}
           <span>
-            {v.marks.slice(0, 2).map((m) => (
-              <State key={m.label} shape={m.shape} tone={m.tone}>
-                <span className="sr-only">{`${m.label}.`}</span>
-              </State>
-            ))}
-            <b>{begins}</b>
+            <span className="whitespace-nowrap">
+              {v.marks.slice(0, 2).map((m) => (
+                <State key={m.label} shape={m.shape} tone={m.tone}>
+                  <span className="sr-only">{`${m.label}.`}</span>
+                </State>
+              ))}
+              <b>{v.time.slice(0, cut)}</b>
+            </span>
             <wbr />
-            <b>{`–${ends}`}</b>
+            <b>{v.time.slice(cut)}</b>
           </span>
           <span>{v.kitchen === v.customer ? v.customer : v.kitchen}</span>
           <span>{v.kitchen === v.customer ? v.work : `${v.customer}, ${v.work}`}</span>

@@ -64,5 +64,5 @@ test('an emergency is squeezed in: a visit makes room, its history says why, its
 
   await page.goto('/outbox');
   await expect(page.getByText(/Visit moved/).first()).toBeVisible();
-  await expect(page.getByText(/Visit booked: Pearl Row/).first()).toBeVisible();
+  await expect(page.getByText(/Visit booked: Nine Lanterns, Pearl Row/).first()).toBeVisible();
 });

@@ -114,7 +114,7 @@ it('offers nothing while a part is wanted, and writes once it is here', async ()
   await takeStep({ db, actor: office, now }, { jobId, step: 'part_here', reason: '', from: 'agreed' });
   const letter = await db.outboxMessage.findFirstOrThrow({ where: { kind: 'quote_sent', text: { contains: 'carta del' } } });
   expect(letter).toMatchObject({ toEmail: 'ilse@example.org', text: expect.stringContaining('carta del 27 nov 2026') });
-  expect(letter.subject).toContain('El repuesto ya está aquí');
+  expect(letter.subject).toBe(`El repuesto ya está aquí: elija una hora para ${have.customer.name}, ${have.kitchen.name}`);
   expect(letter.text.split('\n').at(-1)).toBe('Test shop · office@larkspur.example');
   await db.customer.update({ where: { id: have.customer.id }, data: { language: 'en' } });
   expect((await times(token)).length).toBeGreaterThan(0);

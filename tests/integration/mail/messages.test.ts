@@ -388,7 +388,7 @@ describe('a message about a visit', () => {
       createdAt: now,
       status: 'queued',
     });
-    expect(letter?.subject).toMatch(/^Visit booked: Oak, the Grill, .*December 9.*9:00/);
+    expect(letter?.subject).toMatch(new RegExp(`^Visit booked: ${own.customer.name}, Oak, the Grill, .*December 9.*9:00`));
     const lines = letter?.text.split('\n') ?? [];
     expect(lines[0]).toMatch(/^Someone of Test shop comes to Oak, the Grill: .*9:00.* to 10:30/);
     // Each task of the unit, in the order of the alphabet, each once.

@@ -78,7 +78,7 @@ describe('a report on its way', () => {
     await sendReport(ctx(), { visitId: visit.id, toEmail: 'chef@lantern.example', language: 'en' });
     const letter = await db.outboxMessage.findFirstOrThrow({ where: { kind: 'visit_report' } });
     expect(letter).toMatchObject({ toEmail: 'chef@lantern.example', createdAt: now, visitId: null });
-    expect(letter.subject).toContain('Mill Street');
+    expect(letter.subject).toContain(`: ${on.customer.name}, Mill Street, `);
     expect(letter.text).toMatch(/https:\/\/shop\.example\/report\/[\w-]{43}/);
     // Half a year on.
     expect(letter.text).toContain('May 26, 2027');

@@ -5,6 +5,7 @@ import { todayIn } from '../../../core/calendar';
 import { toLocalDate } from '../../../core/calendar/date-column';
 import { customerFullDate } from '../../../core/calendar/when';
 import { wordsIn } from '../../../core/customer-words';
+import { fullKitchenName } from '../../../core/wording/kitchen-name';
 import { AppError } from '../../../core/errors';
 import type { Actor } from '../../../core/people/access';
 import type { Db } from '../../../database/client';
@@ -59,7 +60,7 @@ export async function sendQuote(
         data: {
           kind: 'quote_sent',
           toEmail: to,
-          subject: letter.subject(job.kitchen.name, job.what.slice(0, 80)),
+          subject: letter.subject(fullKitchenName(job.kitchen), job.what.slice(0, 80)),
           text: [
             quote.reason,
             '',

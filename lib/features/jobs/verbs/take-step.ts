@@ -3,6 +3,7 @@ import { customerFullDate } from '../../../core/calendar/when';
 import { todayIn } from '../../../core/calendar';
 import { wordsIn } from '../../../core/customer-words';
 import { STEP_INFO, stepsFrom } from '../../../core/jobs';
+import { fullKitchenName } from '../../../core/wording/kitchen-name';
 import { AppError } from '../../../core/errors';
 import type { Actor } from '../../../core/people/access';
 import type { Db, Tx } from '../../../database/client';
@@ -45,7 +46,9 @@ async function writeOfTimes(tx: Tx, jobId: string, now: Date): Promise<void> {
     where: { jobId, answer: 'accepted', supersededAt: null, sentTo: { not: '' } },
     orderBy: { version: 'desc' },
     include: {
-      job: { select: { what: true, kitchen: { select: { name: true, timeZone: true, customer: { select: { language: true } } } } } },
+      job: {
+        select: { what: true, kitchen: { select: { name: true, timeZone: true, customer: { select: { name: true, language: true } } } } },
+      },
     },
   });
   if (!quote?.sentAt) return;
@@ -57,7 +60,7 @@ async function writeOfTimes(tx: Tx, jobId: string, now: Date): Promise<void> {
     data: {
       kind: 'quote_sent',
       toEmail: quote.sentTo,
-      subject: say.subject(kitchen.name),
+      subject: say.subject(fullKitchenName(kitchen)),
       text: [
         say.here(what),
         '',

@@ -3,6 +3,7 @@ import { shopSettings } from '../../shop/reads/settings';
 import { customerDay, customerTime } from '../../../core/calendar/when';
 import { wordsIn } from '../../../core/customer-words';
 import { taskWords } from '../../../core/reports/customer-lines';
+import { fullKitchenName } from '../../../core/wording/kitchen-name';
 import { COIL_CLEANING } from '../../../core/tasks/kinds';
 import type { Prisma, Tx } from '../../../database/client';
 import { hashToken, newToken } from '../../links/reads/link-token';
@@ -58,7 +59,7 @@ export async function composeVisitMessage(tx: Tx, visitId: string, news: VisitNe
     data: {
       kind: `visit_${news}`,
       toEmail: to,
-      subject: say.headline(say.subject[news], kitchen.name, time),
+      subject: say.headline(say.subject[news], fullKitchenName(kitchen), time),
       text: [whatWords(visit, news, shop.name, time), '', ...workWords(visit, work, link), '', shop.signature].join('\n'),
       ics,
       icsMethod: method,

@@ -2,6 +2,7 @@ import 'server-only';
 import { customerFullDate, customerDay } from '../../../core/calendar/when';
 import { todayIn } from '../../../core/calendar';
 import { wordsIn, type Language } from '../../../core/customer-words';
+import { fullKitchenName } from '../../../core/wording/kitchen-name';
 import { AppError } from '../../../core/errors';
 import type { Db, Tx } from '../../../database/client';
 import { withinTransaction } from '../../../database/transaction';
@@ -16,7 +17,10 @@ const LASTS_MS = 180 * DAY_MS;
 type At = { by: string | null; now: Date; baseUrl: string };
 
 async function send(tx: Tx, visitId: string, { toEmail, language }: { toEmail: string; language: Language }, { by, now, baseUrl }: At) {
-  const visit = await tx.visit.findUniqueOrThrow({ where: { id: visitId }, include: { kitchen: true } });
+  const visit = await tx.visit.findUniqueOrThrow({
+    where: { id: visitId },
+    include: { kitchen: { include: { customer: { select: { name: true } } } } },
+  });
   const token = newToken();
   const expiresAt = new Date(now.getTime() + LASTS_MS);
   const { id } = await tx.reportSent.create({
@@ -33,7 +37,7 @@ async function send(tx: Tx, visitId: string, { toEmail, language }: { toEmail: s
     [shop?.name, shop?.phone, shop?.email].filter(Boolean).join(' · '),
   ].join('\n');
   await tx.outboxMessage.create({
-    data: { kind: 'visit_report', toEmail, subject: letter.subject(visit.kitchen.name, day), text, createdAt: now },
+    data: { kind: 'visit_report', toEmail, subject: letter.subject(fullKitchenName(visit.kitchen), day), text, createdAt: now },
   });
   await writeAudit(tx, { at: now, userId: by, action: 'report.sent', entity: 'Visit', entityId: visitId, detail: { to: toEmail } });
   return { id };

@@ -21,6 +21,16 @@ test('the first morning: from nothing over a messy workbook of 150 rows to an ac
   await page.getByLabel('Your e-mail').fill('odile@larkpoint.example');
   await page.getByLabel('Your password').fill('ferry lantern quiet barley');
   await page.getByRole('button', { name: 'Set up the shop' }).click();
+  await expect(page.getByRole('link', { name: 'First day' })).toBeVisible();
+  // Each page says what comes first.
+  for (const path of ['/week', '/week/away', '/week/calendars']) {
+    await page.goto(path);
+    await expect(page.getByRole('link', { name: 'Put a technician on file' })).toBeVisible();
+  }
+  for (const path of ['/due', '/week/squeeze', '/week/calendars']) {
+    await page.goto(path);
+    await expect(page.getByRole('link', { name: 'Put kitchens on file' })).toBeVisible();
+  }
 
   await page.getByRole('link', { name: 'First day' }).click();
   await expect(page.getByRole('heading', { name: '1. The shop' })).toBeVisible();

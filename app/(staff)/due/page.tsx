@@ -4,6 +4,7 @@ import { isLocalDate } from '@/lib/core/calendar';
 import { BUCKETS, type Bucket } from '@/lib/core/due/buckets';
 import { PLACEMENTS } from '@/lib/core/equipment/build';
 import { dueCounts, duePage, toGoBackTo, zonesOnFile, type DueCursor, type DueFilter } from '@/lib/features/due/reads';
+import { anyUnit } from '@/lib/features/equipment/reads/units';
 import { kitchenToEdit } from '@/lib/features/kitchens/reads/kitchens';
 import { isId } from '@/lib/core/ids/is-id';
 import { openChangeQuestions } from '@/lib/features/intervals/reads/change-questions';
@@ -71,6 +72,7 @@ export default definePage('read:due', async ({ db, now, actor, query: asked }) =
     openChangeQuestions(db, actor, QUESTIONS),
   ]);
   const narrowed = isNarrowed(filter);
+  const bare = zones.length > 0 && page.kitchens.length === 0 && !(await anyUnit(db));
   const at = { ...query, show: bucket };
 
   return (
@@ -91,12 +93,14 @@ export default definePage('read:due', async ({ db, now, actor, query: asked }) =
           action={
             zones.length === 0 ? (
               <ButtonLink href="/customers">Put kitchens on file</ButtonLink>
+            ) : bare ? (
+              <ButtonLink href="/customers">Go to the kitchens</ButtonLink>
             ) : narrowed ? (
               <ButtonLink href={addressOf({ show: bucket, kitchen: kitchen?.id }, {})}>Show all</ButtonLink>
             ) : null
           }
         >
-          {nothing(bucket, narrowed, zones.length)}
+          {nothing(bucket, narrowed, zones.length, bare)}
         </Empty>
       )}
       <Turn at={at} next={page.next} back={after !== undefined} />
@@ -104,9 +108,10 @@ export default definePage('read:due', async ({ db, now, actor, query: asked }) =
   );
 });
 
-function nothing(bucket: Bucket, narrowed: boolean, zones: number): string {
+function nothing(bucket: Bucket, narrowed: boolean, zones: number, bare: boolean): string {
   if (zones === 0)
     return 'Once kitchens and their units are on file, what is due stands here. Put the first customer on file, or bring in a sheet.';
+  if (bare) return 'No unit is on file yet. Open a kitchen and put its units there: what is due of each stands here then.';
   if (narrowed) return 'Nothing here fits what you asked for. Loosen a filter.';
   if (bucket === 'overdue') return 'Nothing is overdue that is not booked. That is how it should be.';
   return bucket === 'week'

@@ -3,6 +3,7 @@ import { addDays, instantOf, isLocalDate, todayIn, weekdayOf, type LocalDate } f
 import { hoursShown, spansOn } from '@/lib/core/visits/time-grid';
 import { sentWeek } from './_components/sent-week';
 import { gridRows, weekItems } from './_components/week-items';
+import { can } from '@/lib/core/people/access';
 import { definePage } from '@/lib/server/doors/define-page';
 import { shopTimeZone } from '@/lib/features/shop/reads/shop';
 import { drivesBefore } from '@/lib/features/visits/reads/drives-before';
@@ -16,6 +17,7 @@ import { PageHead } from '@/app/_ui/page/sheet';
 import { dayWords } from '@/lib/core/calendar/when';
 import { AskedOtherTime } from './_components/asked-time';
 import { Board } from './_components/board';
+import { NobodyGoes } from './_components/nobody-goes';
 import { PastNotClosed } from './_components/past-not-closed';
 import { ProposeButton } from './_components/propose-button';
 import { Unbooked } from './_components/unbooked';
@@ -26,7 +28,7 @@ const PEOPLE = 16;
 
 export const metadata: Metadata = { title: 'The week' };
 
-export default definePage('read:visit', async ({ db, now, query }) => {
+export default definePage('read:visit', async ({ db, now, actor, query }) => {
   const timeZone = await shopTimeZone(db);
   const today = todayIn(timeZone, now.getTime());
   const asked = query.day && isLocalDate(query.day) ? (query.day as LocalDate) : today;
@@ -45,6 +47,7 @@ export default definePage('read:visit', async ({ db, now, query }) => {
   const visits = all.filter((v) => v.status !== 'cancelled');
   const items = weekItems(visits, await drivesBefore(db, visits), timeZone);
   const shown = days.filter((d, i) => i < 5 || items.some((v) => v.date === d));
+  const rows = gridRows(technicians, visits, shown);
   return (
     <>
       <PageHead
@@ -77,14 +80,18 @@ export default definePage('read:visit', async ({ db, now, query }) => {
             {past.total > 0 ? <PastNotClosed {...past} /> : null}
           </div>
         ) : null}
-        <Board
-          days={shown}
-          today={today}
-          timeZone={timeZone}
-          rows={gridRows(technicians, visits, shown)}
-          week={sentWeek(items)}
-          hours={hoursShown([...items, ...technicians.flatMap((t) => shown.flatMap((d) => spansOn(t.shifts, d)))])}
-        />
+        {rows.length === 0 ? (
+          <NobodyGoes mayAdd={can(actor, 'manage:people')} />
+        ) : (
+          <Board
+            days={shown}
+            today={today}
+            timeZone={timeZone}
+            rows={rows}
+            week={sentWeek(items)}
+            hours={hoursShown([...items, ...technicians.flatMap((t) => shown.flatMap((d) => spansOn(t.shifts, d)))])}
+          />
+        )}
         {part.parts > 1 ? <PeoplePages monday={monday} part={part} all={everybody.length} /> : null}
         <Unbooked {...unbooked} today={today} />
       </div>

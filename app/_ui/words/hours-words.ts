@@ -1,5 +1,5 @@
-import { hoursSpan } from '@/lib/core/calendar/when';
-import type { WeeklyWindow } from '@/lib/core/visits/service-hours';
+import { clockWords, hoursSpan } from '@/lib/core/calendar/when';
+import { USUAL_KITCHEN_HOURS, type WeeklyWindow } from '@/lib/core/visits/service-hours';
 
 const NAMES = ['Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat', 'Sun'];
 
@@ -16,9 +16,15 @@ function daysWords(days: readonly number[]): string {
     .join(', ');
 }
 
+/** Who books by hand may come at any time; plans keep to the usual hours. */
+const usualWords = (): string[] => {
+  const [day] = USUAL_KITCHEN_HOURS;
+  return ['No hours on file.', ...(day ? [`Planned between ${clockWords(day.from)} and ${clockWords(day.to)}.`] : [])];
+};
+
 /** "Mon–Sat: 08:00–11:00", one line for each set of hours. */
 export function hoursWords(windows: readonly WeeklyWindow[]): string[] {
-  if (windows.length === 0) return ['Any time: no hours on file.'];
+  if (windows.length === 0) return usualWords();
   const byDay = new Map<string, number[]>();
   for (let d = 0; d < 7; d++) {
     const text =

@@ -1,7 +1,7 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import { stoppedGrades, type Aspect, type Grade } from '@/lib/core/findings/grades';
 import { jobsOfUnit, standingTrouble } from '@/lib/features/equipment/reads/trouble';
-import { tasksOfUnit, unitInKitchen, unitPage } from '@/lib/features/equipment/reads/units';
+import { anyUnit, tasksOfUnit, unitInKitchen, unitPage } from '@/lib/features/equipment/reads/units';
 import { archiveUnit, restoreUnit } from '@/lib/features/equipment/verbs/archive-unit';
 import { freeTag } from '@/lib/features/equipment/verbs/free-tag';
 import { readLabels } from '@/lib/features/equipment/verbs/read-labels';
@@ -158,4 +158,14 @@ it('a unit goes out of use with its tasks and comes back with those alone; of on
   const missing = { code: 'not_found', message: 'That unit is not on file.' };
   await expect(archiveUnit(ctx, { id: NOBODY, version: 1, reason: 'Sold' })).rejects.toMatchObject(missing);
   await expect(restoreUnit(ctx, { id: NOBODY, version: 1 })).rejects.toMatchObject(missing);
+});
+
+it('knows whether any unit is on file that is in use', async () => {
+  const { db } = database;
+  expect(await anyUnit(db)).toBe(true);
+  const inUse = { id: { in: (await db.unit.findMany({ where: { archivedAt: null }, select: { id: true } })).map((u) => u.id) } };
+  await db.unit.updateMany({ where: inUse, data: { archivedAt: now } });
+  expect(await anyUnit(db)).toBe(false);
+  await db.unit.updateMany({ where: inUse, data: { archivedAt: null } });
+  expect(await anyUnit(db)).toBe(true);
 });

@@ -226,6 +226,12 @@ describe('squeezing in an emergency', () => {
     await expect(squeezeEmergency(ctx(), taking(broken, forced))).rejects.toMatchObject({ code: 'invalid', field: 'technicianId' });
   });
 
+  it('says that nobody is on file, whatever the work asks for', async () => {
+    await database.db.user.updateMany({ data: { active: false } });
+    const answer = await offerSqueeze(ctx(), ask(await kitchenAt(4)));
+    expect(answer).toMatchObject({ offers: [], notes: ['No technician is on file yet, so nobody can be sent.'] });
+  });
+
   it('keeps to the hours of a kitchen that lets nobody in at others', async () => {
     const broken = await kitchenAt(4, { serviceHours: [{ weekday: 0, from: '14:00', to: '16:00' }] });
     const { offers } = await offerSqueeze(ctx(), ask(broken, { anyHour: false }));

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { readDayHours, readWeekHours, writeDayHours, writeWeekHours } from '@/lib/core/hours';
+import { hoursWords } from '@/app/_ui/words/hours-words';
 import type { Weekday } from '@/lib/core/calendar';
 
 describe('hours of a day', () => {
@@ -69,4 +70,10 @@ describe('hours of a week', () => {
       }),
     );
   });
+});
+
+it('says how a kitchen without hours is planned, and names the days of those that have some', () => {
+  expect(hoursWords([])).toEqual(['No hours on file.', 'Planned between 06:00 and 18:00.']);
+  const weekdays = ([0, 1, 2] as const).map((weekday) => ({ weekday, from: '08:00', to: '11:00' }));
+  expect(hoursWords(weekdays)).toEqual(['Mon–Wed: 08:00–11:00', 'Thu–Sun: closed to us']);
 });

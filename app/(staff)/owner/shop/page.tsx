@@ -130,7 +130,7 @@ function Visits({ work, calls, file }: VisitsProps) {
         figure={rang ? <Figure of={rang} scale={PERCENT} /> : NOT_YET}
         made="Visits of these days that are 30 days past and did some work. Counted when the kitchen rang, or asked on its page, about a unit of that visit within 30 days after it. The band is Wilson’s 95 % interval."
       >
-        {calls.followed} of {counted(calls.visits, 'visit')}.
+        {calls.visits > 0 ? `${calls.followed} of ${counted(calls.visits, 'visit')}.` : null}
         {calls.latest.length > 0 ? (
           <ul className="mt-1">
             {calls.latest.map((c) => (

@@ -24,7 +24,6 @@ export function Board({ days, today, rows, week, hours, timeZone }: Props) {
   // Once it has moved there is nothing left to confirm.
   const visit = target && items.find((v) => v.movable && v.key === target.key && v.version === target.version);
   const at = target && instantOf(target.date, target.from, timeZone);
-  if (rows.length === 0) return <p className="p-4 text-soft">No technician is on file yet. The owner adds people under People.</p>;
   return (
     <>
       <TimeGrid

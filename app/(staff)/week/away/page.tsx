@@ -3,6 +3,7 @@ import { isLocalDate, todayIn, type LocalDate } from '@/lib/core/calendar';
 import { fromLocalDate } from '@/lib/core/calendar/date-column';
 import { dayWords } from '@/lib/core/calendar/when';
 import { isId } from '@/lib/core/ids/is-id';
+import { can } from '@/lib/core/people/access';
 import { absences, awayOffers } from '@/lib/features/absences/reads/away';
 import { shopTimeZone } from '@/lib/features/shop/reads/shop';
 import { bookableTechnicians } from '@/lib/features/visits/reads/visits';
@@ -11,12 +12,13 @@ import { Button } from '@/app/_ui/buttons/button';
 import { Field, Select } from '@/app/_ui/fields/field';
 import { PageHead, Sheet } from '@/app/_ui/page/sheet';
 import { Trail } from '@/app/_ui/page/trail';
+import { NobodyGoes } from '../_components/nobody-goes';
 import { Away } from './_components/away';
 import { HereAfterAll } from './_components/here-after-all';
 
 export const metadata: Metadata = { title: 'Somebody is away' };
 
-export default definePage('book:visit', async ({ db, now, query }) => {
+export default definePage('book:visit', async ({ db, now, actor, query }) => {
   const today = todayIn(await shopTimeZone(db), now.getTime());
   const technicians = await bookableTechnicians(db);
   const who = isId(query.who) ? technicians.find((t) => t.id === query.who) : undefined;
@@ -53,6 +55,11 @@ export default definePage('book:visit', async ({ db, now, query }) => {
           </Sheet>
         ) : null}
         <Sheet title="Who, and how long">
+          {technicians.length === 0 ? (
+            <div className="mb-4">
+              <NobodyGoes mayAdd={can(actor, 'manage:people')} />
+            </div>
+          ) : null}
           <form
             action="/week/away"
             className="grid grid-cols-1 items-end gap-4 sm:grid-cols-[minmax(0,14rem)_minmax(0,11rem)_minmax(0,11rem)_auto]"

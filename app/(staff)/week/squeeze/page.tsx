@@ -1,5 +1,6 @@
 import { fullKitchenName } from '@/lib/core/wording/kitchen-name';
 import type { Metadata } from 'next';
+import Link from 'next/link';
 import { todayIn, clockIn } from '@/lib/core/calendar';
 import { siteTimeOf } from '@/lib/core/planning/on-site';
 import { learnedMinutes } from '@/lib/features/planning/reads/learned-minutes';
@@ -43,6 +44,11 @@ export default definePage('book:visit', async ({ db, now, query }) => {
           defaults={{ date: todayIn(at.zone, soon), from: clockIn(at.zone, soon) }}
         />
         {kitchen ? <KitchenSheet kitchen={kitchen} address /> : null}
+        {!job && choices.length === 0 ? (
+          <p className="text-soft">
+            No kitchen is on file yet. <Link href="/customers">Put kitchens on file</Link>.
+          </p>
+        ) : null}
       </div>
     </>
   );

@@ -70,3 +70,7 @@ export async function tasksOfUnit(db: Tx, unitId: string) {
 /** A unit with its kitchen, or null, also for what cannot be an id. */
 export const unitInKitchen = async (db: Tx, id: string | undefined) =>
   isId(id) ? db.unit.findUnique({ where: { id }, include: { kitchen: { include: { customer: { select: { name: true } } } } } }) : null;
+
+/** Whether a unit is on file that is in use. */
+export const anyUnit = async (db: Tx): Promise<boolean> =>
+  (await db.unit.findFirst({ where: { archivedAt: null }, select: { id: true } })) !== null;

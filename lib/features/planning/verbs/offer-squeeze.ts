@@ -84,6 +84,7 @@ function notesOn(week: Awaited<ReturnType<typeof squeezeProblem>>, skills: Skill
   const notes: string[] = [];
   if (week.withoutPlace) notes.push(`${kitchen} has no position on file: the drive there is a guess.`);
   if (!none) return notes;
+  if (week.problem.technicians.length === 0) return [...notes, 'No technician is on file yet, so nobody can be sent.'];
   const able = week.problem.technicians.filter((t) => skills.every((s) => t.skills.includes(s)));
   if (able.length === 0) notes.push(`Nobody on file may do this: it needs ${skills.map((s) => SKILL_WORDS[s]).join(' and ')}.`);
   else if (able.every((t) => t.shifts.length === 0))

@@ -86,7 +86,7 @@ describe('readings that once got a wrong answer', () => {
     // A reach-in pushed against the wall: 12 K of its own warm air comes back; the coil is clean.
     const e = ask(REACH_IN, { headPaGauge: psig(190), roomAirK: F(80), steadyMinutes: 20 });
     expect(e.verdict).not.toBe('clean_it');
-    if (e.status === 'ok') expect(e.conductanceLost.lo).toBeLessThan(0.2);
+    if (e.status === 'ok') expect(e.conductanceLost.lo).toBeLessThan(0.22);
   });
 
   it('says of a refrigerant that is not known just that', () => {

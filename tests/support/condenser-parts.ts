@@ -160,9 +160,7 @@ export const PARTS: Record<string, () => unknown> = {
   'standing by cause': () => [0.2, 0.6, 0.9, 1, 1.1, 1.3].map((part) => causes((c) => standingGiven(sceneFor(0, { offCycleAirK: 303, offCyclePaGauge: part * 7.7e5 - 1e5 }), c))), // prettier-ignore
   'calibrated causes': () =>
     ([{}, { suctionLineK: 280 }, { coilGrade: 'bare', fanGrade: 'sound' }, { coilGrade: 'bare' }] as const).map((r) =>
-      (['capillary', 'valve'] as const).map((x) =>
-        calibrated({ ...BEFORE, high_load: 0 }, { at: 0, phase: 'log', ...r }, { unit: { expansion: x }, baseline: { readings: 0 } }),
-      ),
+      calibrated({ ...BEFORE, high_load: 0 }, { at: 0, phase: 'log', ...r }),
     ),
   'zones, dry part, tube and valve': () => [
     GRID.map((x) => [subcooling(x, 180_000, 1500, 12, 10), outletSuperheat(x, 150_000, 900, 9), valveSuperheat(x), valveSuperheat(-x), flashLoss(x), subcoolingGain(20 * x, 0.025)]), // prettier-ignore

@@ -7,6 +7,10 @@ import {
   type Conditions,
   type Reading,
 } from '@/lib/core/condenser';
+import { machineOf, newOutcome } from '@/lib/core/condenser/inference/equations';
+import { settle } from '@/lib/core/condenser/inference/forward';
+import { CHARGE } from '@/lib/core/condenser/inference/state';
+import { profileOf } from '@/lib/core/condenser/machine/profiles';
 import type { SteadyState } from '@/lib/core/condenser';
 
 export const PSI = 6894.757293168;
@@ -61,6 +65,33 @@ export function readingOf(state: SteadyState, more: Partial<Reading> = {}): Read
     steadyMinutes: 30,
     gauge: { grade: '2A', spanPa: 500 * PSI },
     thermometerSdK: 0.3,
+    ...more,
+  };
+}
+
+/**
+ * The same of a machine of the kind as the inference has it, settled in air of `airK`: with a tube it is fed by head and charge, so that its
+ * superheat and subcooling change with the air as they do in a kitchen. `overfilled`: charge over the usual, as a share of the condenser.
+ */
+export function settledReading(unit: CondenserUnit, airK: number, overfilled = 0, more: Partial<Reading> = {}): Reading {
+  const machine = machineOf(unit, profileOf(unit.kind, unit.application));
+  if (!machine) throw new Error('no machine');
+  const x = Float64Array.from(machine.design);
+  x[CHARGE] = overfilled;
+  const o = newOutcome();
+  if (!settle(machine, x, { airK, boxK: unit.boxSetPointK }, o)) throw new Error('does not settle');
+  return {
+    at: Date.UTC(2026, 5, 1),
+    phase: 'before',
+    steadyMinutes: 30,
+    airInK: airK,
+    boxK: unit.boxSetPointK,
+    headPaGauge: o.headPa - 101325,
+    suctionPaGauge: o.suctionPa - 101325,
+    liquidLineK: o.liquidK,
+    suctionLineK: o.suctionK,
+    coilGrade: 'bare',
+    fanGrade: 'sound',
     ...more,
   };
 }

@@ -77,7 +77,7 @@ function airSideUnseen({ belief, reading, leading, second, looked, most }: Case,
 
 function someTrouble({ belief, reading, order, leading, second, most }: Case): Judged | null {
   const odds = (p: number) => p / Math.max(1e-9, 1 - p);
-  if (!(odds(belief.probability.nothing) < TROUBLE * odds(calibrated(BEFORE, reading, belief.scene).nothing))) return null;
+  if (!(odds(belief.probability.nothing) < TROUBLE * odds(calibrated(BEFORE, reading).nothing))) return null;
   return { verdict: 'look_first', leading: leading === 'nothing' ? (order[1] ?? leading) : leading, also: second, look: most };
 }
 

@@ -95,7 +95,7 @@ function oneOf(part: Part, n: number, t: Template, state: State, c: Chance, side
   const hunting = t.expansion === 'valve' && c.yes(0.3) ? c.between(0.5, 1.5) : 0;
   const classKnown = c.yes(0.6);
   const motor = motorOf(new Chance('motor', part, n), design.powerW);
-  const whole = spoilt(state, look({ running: now, around, motor, airPa: AIR_PA, hunting }, v, c), now, around, c);
+  const read = spoilt(state, look({ running: now, around, motor, airPa: AIR_PA, hunting }, v, c), now, around, c);
   const minutes =
     state === 'not_steady'
       ? c.yes(0.6)
@@ -105,7 +105,7 @@ function oneOf(part: Part, n: number, t: Template, state: State, c: Chance, side
         ? Math.round(c.between(12, 60))
         : undefined;
   const at = START + n * 977_000;
-  const readings = eachSet(whole, v, classKnown, { at, phase: 'before', steadyMinutes: minutes }, water);
+  const readings = eachSet(read, v, classKnown, { at, phase: 'before', steadyMinutes: minutes }, water);
   const cleanReadings = c.yes(0.45) ? earlier(t, { machine, motor }, hotK, v, classKnown, at, c) : [];
   return {
     part,
@@ -116,7 +116,10 @@ function oneOf(part: Part, n: number, t: Template, state: State, c: Chance, side
     conditions: conditionsOf(days, t, c),
     readings,
     cleanReadings,
-    standing: { offCyclePaGauge: standingPa(machine, faults, around, v, new Chance('standing', part, n)), offCycleAirK: whole.roomAirK },
+    standing: {
+      offCyclePaGauge: standingPa(machine, faults, around, v, new Chance('standing', part, n)),
+      offCycleAirK: read.whole.roomAirK,
+    },
     looks: extra && side ? { ...looksOf(state, c), ...kitchenLooks(state, extra, side) } : looksOf(state, c),
     truth,
     ...(extra ? { beside: besideOf(state, machine, fault, extra, { roomK: hotK, boxK: t.boxK }) } : {}),
@@ -157,13 +160,20 @@ function plain(state: State, truth: Truth | null): boolean {
   return true;
 }
 
-function spoilt(state: State, w: Whole, now: Running, around: Around, c: Chance): Whole {
+/**
+ * What is read where an instrument is off or the machine has not settled. `whole`: whichever of the gauge and the clamp a set reads condensing
+ * with is off, so that none of them has a sound one; `alone`: one of them, for a set that has both.
+ */
+type Read = { whole: Whole; alone: Whole };
+const asItIs = (w: Whole): Read => ({ whole: w, alone: w });
+
+function spoilt(state: State, w: Whole, now: Running, around: Around, c: Chance): Read {
   if (state === 'not_steady') {
     const left = Math.exp(-c.between(0.5, 2.2));
     const idle = around.roomK - (around.roomK - around.boxK) * 0.2;
     const back = (to: number, from: number) => to + left * (from - to);
     const cool = around.roomK + 2;
-    return {
+    return asItIs({
       ...w,
       headPaGauge: w.headPaGauge - left * 0.75 * (now.headPa - now.suctionPa) * 0.6,
       suctionPaGauge: w.suctionPaGauge + left * 0.25 * (now.headPa - now.suctionPa) * 0.6,
@@ -171,27 +181,24 @@ function spoilt(state: State, w: Whole, now: Running, around: Around, c: Chance)
       liquidLineK: back(w.liquidLineK, cool),
       dischargeLineK: back(w.dischargeLineK, around.roomK + 10),
       suctionLineK: back(w.suctionLineK, idle),
-    };
+    });
   }
-  if (state !== 'bad_instrument') return w;
+  if (state !== 'bad_instrument') return asItIs(w);
   const sign = c.yes(0.5) ? 1 : -1;
   const wrong = c.of(['gauge', 'clamp', 'air'] as const);
   if (wrong === 'gauge') {
     const off = 1 + sign * c.between(0.1, 0.22);
-    return { ...w, headPaGauge: w.headPaGauge * off, condensingClampK: w.condensingClampK - c.between(5, 10) };
+    const alone = { ...w, headPaGauge: w.headPaGauge * off };
+    return { alone, whole: { ...alone, condensingClampK: w.condensingClampK - c.between(5, 10) } };
   }
   if (wrong === 'clamp') {
     const loose = c.between(0.4, 0.8);
     const slack = (T: number) => T - loose * (T - around.roomK);
-    return {
-      ...w,
-      condensingClampK: slack(w.condensingClampK),
-      liquidLineK: slack(w.liquidLineK),
-      headPaGauge: w.headPaGauge * (1 - c.between(0.1, 0.2)),
-    };
+    const alone = { ...w, condensingClampK: slack(w.condensingClampK), liquidLineK: slack(w.liquidLineK) };
+    return { alone, whole: { ...alone, headPaGauge: w.headPaGauge * (1 - c.between(0.1, 0.2)) } };
   }
   const off = sign * c.between(4.5, 8);
-  return { ...w, airInK: w.airInK + off, roomAirK: w.roomAirK + off };
+  return asItIs({ ...w, airInK: w.airInK + off, roomAirK: w.roomAirK + off });
 }
 
 /** One in four has its liquid drawn over to the cold evaporator; gas from the condenser spreads into the rest of the machine. */
@@ -202,7 +209,7 @@ function standingPa(m: Machine, faults: Faults, { roomK, boxK }: Around, v: Van,
 }
 
 function eachSet(
-  w: Whole,
+  { whole, alone }: Read,
   v: Van,
   classKnown: boolean,
   head: Pick<Reading, 'at' | 'phase' | 'steadyMinutes'>,
@@ -210,7 +217,7 @@ function eachSet(
 ): Case['readings'] {
   const { steadyMinutes, ...rest } = head;
   const one = (set: InstrumentSet): Reading => {
-    const { boxK, ...values } = typed(w, set, v, classKnown);
+    const { boxK, ...values } = typed(set === 'full_bend' ? alone : whole, set, v, classKnown);
     return {
       ...rest,
       ...values,
@@ -237,9 +244,9 @@ function earlier(
     const around = { roomK: Math.min(hotK, c.between(294, 308)), boxK: t.kind === 'ice_machine' ? 273.15 : t.boxK + c.normal(0.5, 0.7) };
     const r = run({ ...m, holdK: undefined }, t.kind === 'ice_machine' ? cycled(faults, c) : faults, around);
     if (!r) return [];
-    const whole = look({ running: r, around, motor, airPa: AIR_PA, hunting: 0 }, v, c);
+    const read = asItIs(look({ running: r, around, motor, airPa: AIR_PA, hunting: 0 }, v, c));
     const head = { at: at - (count - i) * 90 * DAY, phase: 'after' as const, steadyMinutes: Math.round(c.between(12, 40)) };
-    return [eachSet(whole, v, classKnown, head, t.kind === 'ice_machine')];
+    return [eachSet(read, v, classKnown, head, t.kind === 'ice_machine')];
   }).flat();
 }
 

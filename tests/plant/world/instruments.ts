@@ -81,6 +81,7 @@ export function look({ running: r, around, motor, airPa, hunting }: Looked, v: V
   };
 }
 
+// prettier-ignore
 const SETS = {
   head_air: ['headPaGauge', 'airInK'],
   clamp_air: ['condensingClampK', 'airInK'],
@@ -89,6 +90,8 @@ const SETS = {
   manifold_box: ['headPaGauge', 'suctionPaGauge', 'airInK', 'boxK'],
   clamps: ['condensingClampK', 'airInK', 'liquidLineK', 'suctionLineK', 'dischargeLineK', 'boxK'],
   full: ['headPaGauge', 'airInK', 'roomAirK', 'suctionPaGauge', 'liquidLineK', 'suctionLineK', 'dischargeLineK', 'boxK', 'ampsA'],
+  /** Condensing read twice, by the gauge and by a clamp on the bend. */
+  full_bend: ['headPaGauge', 'condensingClampK', 'airInK', 'roomAirK', 'suctionPaGauge', 'liquidLineK', 'suctionLineK', 'dischargeLineK', 'boxK', 'ampsA'],
 } as const satisfies Record<string, readonly (keyof Whole)[]>;
 export type InstrumentSet = keyof typeof SETS;
 export const SET_NAMES = Object.keys(SETS) as InstrumentSet[];

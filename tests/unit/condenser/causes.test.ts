@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { cleanPrior, estimate, type CauseId, type CondenserUnit, type EstimateOk, type PastLoss, type Reading } from '@/lib/core/condenser';
 import { usualBoxK } from '@/lib/core/condenser/from-record';
 import { bubblePressure, unwrap } from '@/lib/core/refrigerants';
-import { CONDITIONS, F, LEARNT, PSI, REACH_IN, readingOf, stateAt } from '../../support/condenser';
+import { CONDITIONS, F, LEARNT, PSI, REACH_IN, readingOf, settledReading, stateAt } from '../../support/condenser';
 
 const air = F(88);
 const bad = stateAt(REACH_IN, 0.55, air);
@@ -185,9 +185,29 @@ describe('what used to be wrong', () => {
   });
 
   it('a clean machine read whole, a little more subcooled than usual, has nothing wrong before anything else', () => {
-    const e = judged(readingOf(clean));
+    const read = readingOf(stateAt({ ...REACH_IN, expansion: 'valve' }, 1, air));
+    const e = judged(read, [], { ...REACH_IN, expansion: 'valve' });
     expect(e.verdict).toBe('fine');
     expect(lead(e)).toBe('nothing');
+  });
+
+  describe.each(['R134a', 'R290'])('a reach-in of %s with a tube, never read before', (refrigerant) => {
+    const unit = { ...REACH_IN, refrigerant };
+    const fresh = (reading: Reading) => judged(reading, [], unit, cleanPrior(unit));
+    it.each([20, 25, 30, 35, 40])('has nothing wrong that is sound in air of %i °C', (celsius) => {
+      const e = fresh(settledReading(unit, 273.15 + celsius));
+      expect(e.verdict).toBe('fine');
+      expect(lead(e)).toBe('nothing');
+      expect(weight(e, 'overcharge', 'low_charge')).toBeLessThan(0.2);
+    });
+    it.each([25, 30, 35])('is overfilled that is so, in air of %i °C', (celsius) => {
+      expect(lead(fresh(settledReading(unit, 273.15 + celsius, 0.28)))).toBe('overcharge');
+    });
+    it('is fine whose tube hangs free of the suction line, which is cold then', () => {
+      const bare = readingOf(stateAt(unit, 1, air), { coilGrade: 'bare', fanGrade: 'sound', airPathGrade: 'open' });
+      expect(fresh(bare).verdict).toBe('fine');
+      expect(weight(fresh(bare), 'overcharge')).toBeLessThan(0.5);
+    });
   });
 
   it('liquid at saturation behind a receiver is a low charge: gas condenses in the line before the line cools any liquid', () => {

@@ -3,7 +3,7 @@ import { cleanPrior, estimate, updateBaseline, type CondenserUnit, type Reading 
 import { evidenceOf, type Hypothesis } from '@/lib/core/condenser/inference/evidence';
 import { sceneOf } from '@/lib/core/condenser/inference/scene';
 import { CHANNELS, solve, type Seen, type Solution } from '@/lib/core/condenser/inference/solve';
-import { OVER, UNKNOWNS } from '@/lib/core/condenser/inference/state';
+import { DRY, FLOODED, OVER, TC, TE, UNKNOWNS } from '@/lib/core/condenser/inference/state';
 import { HANGS, MOVES, TAIL, TOGETHER } from '@/lib/core/condenser/inference/together';
 import { keysOf } from '@/lib/core/typed/closed-set';
 import { CONDITIONS, F, REACH_IN, readingOf, stateAt } from '../../support/condenser';
@@ -78,7 +78,14 @@ function theLongWay(solution: Solution, seen: readonly Seen[], { prior, sound, w
   const squares = y.reduce((sum, v, j) => sum + v * solved[j]!, 0);
   const from = TAIL.from * seen.length;
   const beyond = squares > from ? from + (TAIL.free + from) * Math.log((TAIL.free + squares) / (TAIL.free + from)) : squares;
-  return -0.5 * (beyond + lnDet + solution.short);
+  return -0.5 * (beyond + lnDet + solution.short) + lnBalances(solution);
+}
+
+/** ln |∂(balances)/∂(state)|: the balances' error has a density, and what is seen is a function of the state. */
+function lnBalances({ slopes }: Solution): number {
+  const balances = ['condenser', 'evaporator', 'expansion', 'charge'] as const;
+  const rows = balances.map((b) => [TC, TE, FLOODED, DRY].map((i) => slopes[CHANNELS.indexOf(b) * UNKNOWNS + i]!));
+  return eliminated(rows, [0, 0, 0, 0]).lnDet;
 }
 
 describe('the evidence of a hypothesis', () => {

@@ -29,7 +29,7 @@ it('a round with two customers’ main kitchens names each with its customer, an
   held.snapshot = { ...EMPTY, phase: 'ready', visits } satisfies Snapshot;
   const { RoundList } = await import('@/app/(tablet)/round/_components/round-list');
   const drawn = renderToStaticMarkup(createElement(RoundList));
-  const bold = [...drawn.matchAll(/<b class="block text-lg[^>]*>([^<]*)<\/b>/g)].map(([, text]) => text);
+  const bold = [...drawn.matchAll(/<b class="block text-lg [^>]*>([^<]*)<\/b>/g)].map(([, text]) => text);
   expect(bold).toEqual(['Ash House, Main kitchen', 'Birch House, Main kitchen', 'Main kitchen']);
 });
 

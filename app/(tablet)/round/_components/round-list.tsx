@@ -105,8 +105,8 @@ function VisitCard({ visit, next }: { visit: VisitOnFile; next: boolean }) {
       href={to.visit(visit.id)}
       className={`flex min-h-[4.5rem] items-center gap-4 rounded-lg border px-4 py-3 text-ink no-underline ${next ? 'border-2 border-cold' : 'border-edge'} ${visit.status === 'done' || visit.status === 'cancelled' ? '' : 'bg-sheet'}`}
     >
-      <span className="w-[5.25rem] shrink-0 leading-tight whitespace-nowrap sm:w-24">
-        <b className="block text-lg sm:text-xl">{timeAt(Date.parse(visit.startsAt), utcOffsetMinutes)}</b>
+      <span className="w-21 shrink-0 leading-tight whitespace-nowrap">
+        <b className="block text-lg">{timeAt(Date.parse(visit.startsAt), utcOffsetMinutes)}</b>
         <span className="text-sm text-soft">to {timeAt(Date.parse(visit.endsAt), utcOffsetMinutes)}</span>
       </span>
       <span className="min-w-0 flex-1">

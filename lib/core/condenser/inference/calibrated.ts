@@ -1,12 +1,11 @@
 import { keysOf } from '../../typed/closed-set';
-import type { CauseId, CleanBaseline, CondenserUnit, Reading } from '../types';
+import type { CauseId, Reading } from '../types';
 import { BEFORE } from './priors';
 
 /**
  * Causes as often as they come: what the hypotheses are worth is raised to a power, a greater one where coil and fan were looked at, and
  * where line temperatures were read each cause is weighed by how often it was it. Three cases in a hundred are none that the reading speaks
- * for, and are shared out as causes are met. Set on the outside plant, part A, drawn back and rounded; what a capillary tube adds to
- * overcharge without a baseline on A and C to H; the greater power and the three in a hundred on A and C to I met as in a kitchen.
+ * for, and are shared out as causes are met. Set on the outside plant, part A, drawn back and rounded; the greater power and the three in a hundred on A and C to I met as in a kitchen.
  */
 const POWER = { blind: 1.4, looked: 1.6 } as const;
 const ASTRAY = 0.03;
@@ -24,17 +23,10 @@ const LN_WEIGHT: Partial<Record<CauseId, number>> = {
   not_steady: 1.2,
   reading_fault: 0.9,
 };
-/** A tube that is fed too much shows less of it than is thought, and passes for gas, until the unit was read after a cleaning. */
-const LN_OVERCHARGED_TUBE = 0.5;
-
-/** Expansion device, and how many readings after cleanings there are. */
-type Standing = { unit: Pick<CondenserUnit, 'expansion'>; baseline: Pick<CleanBaseline, 'readings'> };
-
 /** Probabilities of causes after it; one of two that are weighed alike stays the likelier. */
 export function calibrated(
   raw: Readonly<Record<CauseId, number>>,
   { suctionLineK, coilGrade, fanGrade }: Reading,
-  { unit, baseline }: Standing,
 ): Record<CauseId, number> {
   const lines = suctionLineK !== undefined;
   const looked = coilGrade !== undefined && fanGrade !== undefined;
@@ -42,8 +34,7 @@ export function calibrated(
   const out = { ...raw };
   let [sum, met] = [0, 0];
   for (const cause of keysOf(raw)) {
-    const tube = cause === 'overcharge' && unit.expansion === 'capillary' && baseline.readings === 0 ? LN_OVERCHARGED_TUBE : 0;
-    out[cause] = Math.pow(raw[cause], power) * (lines ? Math.exp((LN_WEIGHT[cause] ?? 0) + tube) : 1);
+    out[cause] = Math.pow(raw[cause], power) * (lines ? Math.exp(LN_WEIGHT[cause] ?? 0) : 1);
     sum += out[cause];
     if (raw[cause] > 0) met += BEFORE[cause];
   }

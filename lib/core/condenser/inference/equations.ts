@@ -91,6 +91,7 @@ export function machineOf(unit: CondenserUnit, profile: Profile): Machine | null
   const fluid = quickFluid(unit.refrigerant);
   if (!fluid) return null;
   const capillary = unit.expansion === 'capillary';
+  const by = capillary ? 'capillary' : 'valve';
   const x = new Float64Array(UNKNOWNS);
   const mean = profile.designAirK + profile.cleanRiseK;
   const tc = mean + fluid.glide(mean + fluid.glide(mean) / 2) / 2;
@@ -112,9 +113,9 @@ export function machineOf(unit: CondenserUnit, profile: Profile): Machine | null
     lnExpansionRef: 0,
     floodedRef: 0,
     dryRef: 0,
-    gainRef: capillary ? GAIN_PART.capillary : GAIN_PART.valve,
-    exchanged: capillary ? EXCHANGED.capillary : EXCHANGED.valve,
-    line: capillary ? LINE.capillary : LINE.valve,
+    gainRef: GAIN_PART[by],
+    exchanged: EXCHANGED[by],
+    line: LINE[by],
     design: x,
     designHeat: 0,
     scale: 1,

@@ -47,7 +47,7 @@ export function evidenceOf(solution: Solution, seen: readonly Seen[], hypothesis
       S[j * M + k] = sum;
     }
   }
-  return weighed(m, solution.short);
+  return weighed(m, solution.short) + solution.lnJacobian;
 }
 
 /** Of each own way: what hangs together of its spread, and what the cause adds, which stands alone. */

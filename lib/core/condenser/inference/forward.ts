@@ -31,7 +31,7 @@ export function settle(
     if (size < 1e-5) return true;
     if (near ? size > 0.5 * before : round % 2 === 0 || size > 0.3 * before) slopes(machine, x, o);
     before = size;
-    const step = solved4(J, r);
+    const step = solved4(J, r)?.x;
     if (!step) return false;
     let scale = round > 8 ? 0.5 : 1;
     for (let i = 0; i < 4; i++) scale = Math.min(scale, LIMIT[i]! / Math.max(1e-12, Math.abs(step[i]!)));
@@ -62,9 +62,10 @@ function imbalances(o: Outcome, machine: Machine, into: Float64Array): void {
   into[3] = o.charge;
 }
 
-/** Four by four, with pivoting; null when singular. */
-function solved4(J: Float64Array, r: Float64Array): number[] | null {
+/** Four by four, with pivoting, and ln of how large the determinant is; null when singular. */
+export function solved4(J: Float64Array, r: Float64Array): { x: number[]; lnDet: number } | null {
   const a = [0, 1, 2, 3].map((i) => [J[i * 4]!, J[i * 4 + 1]!, J[i * 4 + 2]!, J[i * 4 + 3]!, r[i]!]);
+  let lnDet = 0;
   for (let i = 0; i < 4; i++) {
     let p = i;
     for (let k = i + 1; k < 4; k++) if (Math.abs(a[k]![i]!) > Math.abs(a[p]![i]!)) p = k;
@@ -72,6 +73,7 @@ function solved4(J: Float64Array, r: Float64Array): number[] | null {
     a[p] = a[i]!;
     a[i] = pivot;
     if (!(Math.abs(pivot[i]!) > 1e-14)) return null;
+    lnDet += Math.log(Math.abs(pivot[i]!));
     for (let k = i + 1; k < 4; k++) {
       const m = a[k]![i]! / pivot[i]!;
       for (let l = i; l < 5; l++) a[k]![l] = a[k]![l]! - m * pivot[l]!;
@@ -83,5 +85,5 @@ function solved4(J: Float64Array, r: Float64Array): number[] | null {
     for (let k = i + 1; k < 4; k++) sum -= a[i]![k]! * out[k]!;
     out[i] = sum / a[i]![i]!;
   }
-  return out;
+  return { x: out, lnDet };
 }

@@ -1,16 +1,18 @@
 import { BLANKET } from '../condenser/zones';
 import { OWN_PARTS, type CauseId, type OwnMachine } from '../types';
-import { airside, type AirsidePart } from './airside';
+import { airside } from './airside';
 import { calibrated } from './calibrated';
 import { evidenceOf } from './evidence';
 import { coilGradeGiven, looksGiven, type Starved } from './looks';
 import { boxGiven, roomGiven, standingGiven } from './outside';
 import {
+  BARE_TUBE,
   BEFORE,
   BOX,
   dirtBeside,
   LOADED_TOO,
   LOSS,
+  LOOSE_SLOPES,
   MODEL_ERROR,
   OFF,
   ROOM_TO_COIL,
@@ -60,31 +62,32 @@ export function infer(scene: Scene, doubts: number): Belief | null {
   if (!found) return null;
   const { plain, measured } = found;
   const priors = before(scene, doubts);
-  const parts: { part: AirsidePart; ln: number }[] = airside(scene, measured, priors).map((part) => ({
-    part,
-    ln: TRUST * part.lnEvidence + Math.log(priors[part.cause] * outside(scene, part.cause)),
-  }));
+  const met = (cause: CauseId, by?: Starved) => Math.log(priors[cause] * outside(scene, cause, by));
+  const parts = [found, bareTube(scene)].flatMap((sound) =>
+    !sound
+      ? []
+      : airside(scene, sound.measured, priors).map(({ cause, lnEvidence, loss, lossSd }) => ({
+          cause,
+          ln: TRUST * lnEvidence + met(cause) + Math.log(sound.share),
+          solution: sound.plain,
+          loss,
+          lossSd,
+        })),
+  );
   const own = shifted(scene, found).flatMap((h) => {
+    const { cause } = h;
     const solution = solve(h.machine ?? scene.machine, h.prior, h.seen ?? scene.seen, startOf(scene, h.prior));
     if (!solution) return [];
-    const { loss, lossSd } = lossUnder(scene, solution, h.prior, h.cause);
+    const { loss, lossSd } = lossUnder(scene, solution, h.prior, cause);
     const { coilGrade } = scene.reading;
-    const graded = h.cause === 'coil_fouling' && coilGrade ? coilGradeGiven(coilGrade, loss) : 1;
-    const chance = priors[h.cause] * h.share * graded * outside(scene, h.cause, h.by);
-    return [{ h, solution, loss, lossSd, ln: TRUST * lnEvidenceIn(scene, solution, h) + Math.log(chance) + lnMet(scene, h) }];
+    const graded = cause === 'coil_fouling' && coilGrade ? coilGradeGiven(coilGrade, loss) : 1;
+    const ln = TRUST * lnEvidenceIn(scene, solution, h) + met(cause, h.by) + Math.log(h.share * graded) + lnMet(scene, h);
+    return [{ cause, ln, solution, loss, lossSd }];
   });
-  const top = Math.max(...parts.map((p) => p.ln), ...own.map((o) => o.ln));
+  const all = [...parts, ...own];
+  const top = Math.max(...all.map((c) => c.ln));
   if (!Number.isFinite(top)) return null;
-  const weighed = [
-    ...parts.map(({ part, ln }) => ({
-      cause: part.cause,
-      weight: Math.exp(ln - top),
-      solution: plain,
-      loss: part.loss,
-      lossSd: part.lossSd,
-    })),
-    ...own.map(({ h, solution, loss, lossSd, ln }) => ({ cause: h.cause, weight: Math.exp(ln - top), solution, loss, lossSd })),
-  ];
+  const weighed = all.map(({ ln, ...c }) => ({ ...c, weight: Math.exp(ln - top) }));
   const sum = weighed.reduce((a, c) => a + c.weight, 0);
   const components = weighed.map((c) => ({ ...c, weight: c.weight / sum })).sort((a, b) => b.weight - a.weight);
   const raw = Object.fromEntries(Object.keys(BEFORE).map((c) => [c, 0])) as Record<CauseId, number>;
@@ -92,7 +95,7 @@ export function infer(scene: Scene, doubts: number): Belief | null {
   return {
     scene,
     components,
-    probability: calibrated(raw, scene.reading, scene),
+    probability: calibrated(raw, scene.reading),
     measured: { lnK: measured.mean, sd: measured.sd, repeatSd: repeatSd(scene, plain, measured.sd) },
     plain,
   };
@@ -131,22 +134,29 @@ export function runningSeen(scene: Scene): { lnK: number; lnPower: number; lnCoo
   return Object.values(seen).every(Number.isFinite) ? seen : null;
 }
 
-type Plain = { plain: Solution; measured: LikelihoodOfK };
+type Plain = { plain: Solution; measured: LikelihoodOfK; share: number };
 
-function plainOf(scene: Scene): Plain | null {
+function plainOf(scene: Scene, bare = false): Plain | null {
   const prior = copy(scene.sound);
   prior.mean[S.LN_K] = scene.lnClean - 0.3;
+  if (bare) [prior.mean[S.GAIN], prior.sd[S.GAIN]] = BARE_TUBE.gain;
   const plain = solveWell(scene.machine, prior, scene.seen, scene.start);
   if (!plain) return null;
   const measured = likelihoodOfK(plain, prior, lnEvidenceIn(scene, plain, { prior }));
-  return measured.sd > 0 ? { plain, measured } : null;
+  return measured.sd > 0 ? { plain, measured, share: bare ? BARE_TUBE.share : 1 } : null;
+}
+
+/** A tube that hangs free of the suction line, until readings after cleanings have told: that line is cold, and nothing is wrong. */
+function bareTube(scene: Scene): Plain | null {
+  const open = scene.machine.capillary && !scene.learnt && scene.reading.suctionLineK !== undefined;
+  return open ? plainOf(scene, true) : null;
 }
 
 type Weighable = Pick<Shifted, 'prior' | 'seen' | 'way'>;
 
 /** As its solution has it, or with what hangs together: that was measured on readings with line temperatures, and holds there. */
 function lnEvidenceIn({ reading, machine, sound, learnt, seen }: Scene, solution: Solution, h: Weighable): number {
-  if (reading.suctionLineK === undefined) return solution.lnEvidence;
+  if (reading.suctionLineK === undefined) return solution.lnEvidence + LOOSE_SLOPES * solution.lnJacobian;
   return evidenceOf(solution, h.seen ?? seen, { prior: h.prior, sound, way: h.way, capillary: machine.capillary, learnt });
 }
 
@@ -239,13 +249,6 @@ function shifted(scene: Scene, found: Plain): Shifted[] {
       p.mean[i] = mean;
       p.sd[i] = sd;
     };
-  /** From where the machine stands when sound. */
-  const shift =
-    (i: number, [by, sd]: readonly [number, number]) =>
-    (p: S.Prior) => {
-      p.mean[i] = p.mean[i]! + by;
-      p.sd[i] = sd;
-    };
   const by = scene.machine.capillary ? 'capillary' : 'valve';
   const list: Shifted[] = [
     { cause: 'non_condensables', share: 1, prior: own(set(S.GAS, SHIFTS.non_condensables)), way: 'gas' },
@@ -282,10 +285,10 @@ function shifted(scene: Scene, found: Plain): Shifted[] {
   const out = standsOut(scene, found.measured);
   const { coilGrade } = reading;
   const odd = out < -UNLIKELY || (out > UNLIKELY && (coilGrade === 'bare' || coilGrade === 'filmed'));
-  for (const channel of suspects(scene, found.plain, odd)) list.push(faulty(scene, channel, own));
+  list.push(...suspects(scene, found.plain, odd).map((channel) => faulty(scene, channel, own)));
   // Air read too warm makes a coil give off more than it can clean, too cold less: one of the two is to be thought of.
   const airOff = out < 0 ? -OFF.airK[0] : OFF.airK[0];
-  list.push({ cause: 'reading_fault', share: OFF.air / 2, prior: own(set(S.AIR, [sound.mean[S.AIR]! + airOff, OFF.airK[1]])) });
+  list.push({ cause: 'reading_fault', share: OFF.air / 2, prior: own(shift(S.AIR, [airOff, OFF.airK[1]])) });
   return list;
 }
 
@@ -299,15 +302,20 @@ const fouledAndLoaded =
     p.sd[S.BOX] = BOX.loaded[1];
   };
 
+/** From where the machine stands when sound. */
+const shift =
+  (i: number, [by, sd]: readonly [number, number]) =>
+  (p: S.Prior): void => {
+    p.mean[i] = p.mean[i]! + by;
+    p.sd[i] = sd;
+  };
+
 /** A machine still settling: head not up and suction not down yet, shell and lines still cold. */
 function settling(p: S.Prior): void {
-  const { condenser, evaporator, under, gain } = SETTLING;
-  p.mean[S.LN_K] = p.mean[S.LN_K]! + condenser[0];
-  p.sd[S.LN_K] = condenser[1];
-  p.mean[S.LN_EVAP] = p.mean[S.LN_EVAP]! + evaporator[0];
-  p.sd[S.LN_EVAP] = evaporator[1];
-  p.mean[S.OVER] = p.mean[S.OVER]! - under[0];
-  p.sd[S.OVER] = under[1];
+  const { condenser, evaporator, over, gain } = SETTLING;
+  shift(S.LN_K, condenser)(p);
+  shift(S.LN_EVAP, evaporator)(p);
+  shift(S.OVER, over)(p);
   p.sd[S.GAIN] = gain;
 }
 

@@ -94,6 +94,9 @@ export const SOUND = {
   overMeanK: { capillary: { medium: -4, low: -16.5 }, valve: { medium: 3, low: -5.5 }, ice: 10, display: 8.5 },
 } as const;
 
+/** Three capillary tubes in ten hang free of the suction line, which then warms by the room alone: warming as in `gain`, and its spread (judgement). */
+export const BARE_TUBE = { share: 0.3, gain: [0.12, 0.08] } as const;
+
 /** Model error of the four balances, one sd; set on the outside plant, part A. Expansion: ln flow, or K of superheat. */
 export const MODEL_ERROR = { condenser: 0.04, evaporator: 0.05, capillary: 0.06, valveK: 2, charge: 0.015 } as const;
 /** Share of a unit's own errors that is left against a baseline learnt by the same means. */
@@ -104,6 +107,12 @@ export const LEFT_WHEN_LEARNT = 0.45;
  * more than the priors say. Set on the outside plant, part A, so that causes come as often as they are told.
  */
 export const TRUST = 0.8;
+
+/**
+ * Without line temperatures a machine's state lies open over more than the slopes where it was found hold for: what they add to the evidence
+ * counts by this part (of a half and the whole, by causes as named on makes E, H, K and L of the outside plant).
+ */
+export const LOOSE_SLOPES = 0.5;
 
 /**
  * Model error of what is lost, as a part of it (ln), and the part of a reading's error that is left: at a first reading, whose
@@ -121,7 +130,7 @@ export const REPEATED = 0.42;
 export const SETTLING = {
   condenser: [0.4, 0.35],
   evaporator: [0.5, 0.4],
-  under: [10, 14],
+  over: [-10, 14],
   gain: 0.3,
   /** What it says of its coil is open by this (ln; judgement). */
   coil: 0.4,

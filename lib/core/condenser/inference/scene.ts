@@ -121,6 +121,7 @@ export function condensingOf(machine: Machine, reading: Reading, atmospherePa: n
 function soundPrior(machine: Machine, unit: CondenserUnit, reading: Reading, left: number): S.Prior {
   const mean = Float64Array.from(machine.design);
   const sd = new Float64Array(S.UNKNOWNS);
+  const by = machine.capillary ? 'capillary' : 'valve';
   const thermometer = thermometerOf(reading);
   sd[S.TC] = 30;
   sd[S.TE] = 25;
@@ -144,8 +145,8 @@ function soundPrior(machine: Machine, unit: CondenserUnit, reading: Reading, lef
   mean[S.BOX] = reading.boxK ?? unit.boxSetPointK + off;
   sd[S.BOX] = reading.boxK === undefined ? offSd : thermometer;
   sd[S.LN_PUMP] = SOUND.lnPump * left;
-  sd[S.GAIN] = (machine.capillary ? SOUND.gain.capillary : SOUND.gain.valve) * left;
-  sd[S.CHARGE] = (machine.capillary ? SOUND.charge.capillary : SOUND.charge.valve) * left;
+  sd[S.GAIN] = SOUND.gain[by] * left;
+  sd[S.CHARGE] = SOUND.charge[by] * left;
   sd[S.LN_VALVE] = SOUND.lnValve * left;
   mean[S.OVER] = overMeanOf(machine, unit);
   sd[S.OVER] = SOUND.overK * left;
@@ -156,8 +157,7 @@ function overMeanOf({ capillary }: Machine, { kind, application }: CondenserUnit
   const { overMeanK } = SOUND;
   if (kind === 'ice_machine') return overMeanK.ice;
   if (kind === 'display' && !capillary && application === 'medium') return overMeanK.display;
-  const mean = capillary ? overMeanK.capillary : overMeanK.valve;
-  return application === 'low' ? mean.low : mean.medium;
+  return overMeanK[capillary ? 'capillary' : 'valve'][application];
 }
 
 /**

@@ -1,6 +1,7 @@
+import { solved4 } from './forward';
 import { lowerFactor } from './lower-factor';
 import { newOutcome, run, type Machine, type Outcome } from './equations';
-import { CHARGE, DRY, LN_EVAP, LN_K, LN_VALVE, STEP, UNKNOWNS, type Prior } from './state';
+import { CHARGE, DRY, FLOODED, LN_EVAP, LN_K, LN_VALVE, STEP, TC, TE, UNKNOWNS, type Prior } from './state';
 
 /** What an outcome is compared in: four imbalances that should be nought, then what instruments show. */
 export const CHANNELS = ['condenser', 'evaporator', 'expansion', 'charge', 'headPa', 'suctionPa', 'bendK', 'liquidK', 'suctionK', 'dischargeK'] as const; // prettier-ignore
@@ -12,7 +13,7 @@ export type Solution = {
   /** Of what the covariance is worked out where it is asked for: Cholesky factor of its inverse in unknowns scaled by these sds. */
   lower: Float64Array;
   scale: Float64Array;
-  /** ln of the evidence, up to a constant that all hypotheses about one reading share. */
+  /** ln of the evidence, up to a constant that all hypotheses about one reading share and to what `lnJacobian` adds. */
   lnEvidence: number;
   /** Sum of squares over the channels, without the prior's share. */
   misfit: number;
@@ -20,6 +21,8 @@ export type Solution = {
   /** What every channel shows there, and its derivatives by every unknown, row by row. */
   shown: Float64Array;
   slopes: Float64Array;
+  /** ln of how much the balances move with the state there, |∂(balances)/∂(state)|. */
+  lnJacobian: number;
   /** By how much less the sum of squares would be at the bottom of the last linear step: nothing where it settled. */
   short: number;
 };
@@ -122,18 +125,37 @@ export function solve(machine: Machine, prior: Prior, seen: readonly Seen[], sta
   let short = 0;
   for (let i = 0; i < N; i++) short += gradient[i]! * step[i]!;
   const shown = Float64Array.from(values);
+  const lnJacobian = lnOfBalances(slopes);
   run(machine, x, outcome);
   return {
     x,
     lower: Float64Array.from(L),
     scale: prior.sd,
     lnEvidence: -0.5 * now - 0.5 * lnDet - lnErrors,
+    lnJacobian,
     misfit,
     outcome: { ...outcome },
     shown,
     slopes,
     short,
   };
+}
+
+const STATE = [TC, TE, FLOODED, DRY] as const;
+const block = new Float64Array(16);
+
+/**
+ * The balances hold but for the model's error, which is what has a density: turned into one of the state where the machine settles it
+ * carries the determinant of their slopes. Without it a machine would seem the less likely the more firmly something (an accumulator that
+ * catches liquid, a valve at work) holds it where it stands.
+ */
+function lnOfBalances(slopes: Float64Array): number {
+  return (
+    solved4(
+      block.map((_, i) => slopes[(i >> 2) * N + STATE[i % 4]!]!),
+      block,
+    )?.lnDet ?? -20
+  );
 }
 
 /** Unknowns that stand in one balance only, with slope −1: its channel; −1 for the others. A valve's capacity is no such one. */

@@ -98,6 +98,13 @@ describe('readings that once got a wrong answer', () => {
     expect(said).not.toMatch(/unknown can condense/i);
   });
 
+  it('looks at fan and air first where head is beyond all figures', () => {
+    // A reach-in whose condenser fan stands in air of 75 °F.
+    const e = ask(REACH_IN, { headPaGauge: psig(400), airInK: F(75), steadyMinutes: 20, fanGrade: 'failed' });
+    expect(e.status).toBe('cannot_say');
+    expect(e.sentence).toMatch(/look at condenser fan, air path and coil first/);
+  });
+
   it('asks nothing about air of a water-cooled condenser', () => {
     const unit: CondenserUnit = { ...REACH_IN, condenserKind: 'water_cooled' };
     const reading: Reading = { at: 0, phase: 'before', headPaGauge: psig(150), airInK: F(120) };

@@ -102,7 +102,7 @@ describe('readings that once got a wrong answer', () => {
     // A reach-in whose condenser fan stands in air of 75 °F.
     const e = ask(REACH_IN, { headPaGauge: psig(400), airInK: F(75), steadyMinutes: 20, fanGrade: 'failed' });
     expect(e.status).toBe('cannot_say');
-    expect(e.sentence).toMatch(/look at condenser fan, air path and coil first/);
+    expect(e.sentence).toMatch(/look at condenser fan, air and coil first/);
   });
 
   it('asks nothing about air of a water-cooled condenser', () => {

@@ -66,10 +66,22 @@ const MOVED: Partial<Record<CauseId, readonly number[]>> = {
   weak_compressor: [S.LN_PUMP],
 };
 
+/**
+ * By how much discharge gas on the hot day stands off what the machine foretells under a cause, K, and how far that spreads besides: worn valves heat
+ * it more than pumping twice says, a stopped evaporator fan's machine takes back liquid. Set on A and C
+ * to L of the outside plant, full set, in two halves that agree within 2 K; rounded.
+ */
+const DISCHARGE_OFF: Partial<Record<CauseId, Partial<Record<CondenserUnit['expansion'], readonly [number, number]>>>> = {
+  evaporator_fan: { capillary: [-6, 4] },
+  weak_compressor: { valve: [5, 4] },
+};
+
 const UNCERTAIN = [S.LN_K, S.GAS, S.LN_EVAP, S.LN_PUMP, S.GAIN, S.CHARGE, S.LN_VALVE, S.OVER] as const;
 const NUDGE: Record<number, number> = { [S.LN_K]: 0.03, [S.GAS]: 0.01, [S.LN_EVAP]: 0.05, [S.LN_PUMP]: 0.02, [S.GAIN]: 0.02, [S.CHARGE]: 0.02, [S.LN_VALVE]: 0.03, [S.OVER]: 2 }; // prettier-ignore
 
 export type OutlookInput = { belief: Belief; unit: CondenserUnit; conditions: Conditions };
+
+type OnePart = { weight: number; at: Ahead; off: readonly [number, number] };
 
 /** Figures for the hot day under each believed cause, as parts of a mixture; null where even the likeliest has no state. */
 export function outlook(input: OutlookInput): Outlook | null {
@@ -82,12 +94,13 @@ export function outlook(input: OutlookInput): Outlook | null {
   const base = pair && looked(input, pair, null);
   if (!pair || !base) return null;
   const spreads = sensitivities(input, pair, base);
-  const parts: { weight: number; at: Ahead }[] = [];
+  const parts: OnePart[] = [];
   const sum = weight + others.reduce((a, c) => a + c.weight, 0);
-  if (weight > 0) parts.push({ weight: weight / sum, at: base });
+  if (weight > 0) parts.push({ weight: weight / sum, at: base, off: [0, 0] });
   for (const c of others) {
-    const own = settledPair(input, c.solution.x, apart(c) && c.cause in HINDERED ? c.solution.x[S.LN_K]! : scene.lnClean - c.loss, c);
-    parts.push({ weight: c.weight / sum, at: (own && looked(input, own, base)) ?? base });
+    const own = settledPair(input, c.solution.x, c.cause in HINDERED ? c.solution.x[S.LN_K]! : scene.lnClean - c.loss, c);
+    const off = DISCHARGE_OFF[c.cause]?.[input.unit.expansion] ?? [0, 0];
+    parts.push({ weight: c.weight / sum, at: (own && looked(input, own, base)) ?? base, off });
   }
   return assembled(input, parts, spreads);
 }
@@ -268,9 +281,10 @@ function neverLearnt({ plain, scene }: Belief): number {
   return (SOUND.overK * left) ** 2 * (1 - LEFT_WHEN_LEARNT ** 2);
 }
 
-function assembled({ belief, unit, conditions }: OutlookInput, parts: readonly { weight: number; at: Ahead }[], s: Spreads): Outlook {
-  const even = (read: (a: Ahead) => number, sd: (a: Ahead) => number): Part[] =>
-    parts.map(({ weight, at }) => ({ weight, value: read(at), down: sd(at), up: sd(at) }));
+function assembled({ belief, unit, conditions }: OutlookInput, parts: readonly OnePart[], s: Spreads): Outlook {
+  type Read = (a: Ahead, off: OnePart['off']) => number;
+  const even = (read: Read, sd: Read): Part[] =>
+    parts.map(({ weight, at, off }) => ({ weight, value: read(at, off), down: sd(at, off), up: sd(at, off) }));
   const [relative, absolute] = MODEL.cooling[unit.expansion];
   const lines = belief.scene.reading.suctionLineK === undefined ? 'unread' : 'read';
   const open = { cooling: OPEN.cooling[lines] * s.lnCooling, energy: OPEN.energy[lines] * s.extraKwh, discharge: OPEN.discharge };
@@ -306,8 +320,8 @@ function assembled({ belief, unit, conditions }: OutlookInput, parts: readonly {
       (a) => Math.hypot(s.headClean, MODEL.head * a.headClean),
     ),
     dischargeNow: even(
-      (a) => a.dischargeNow,
-      () => Math.hypot(open.discharge * s.dischargeNow, MODEL.dischargeK[unit.expansion]),
+      (a, off) => a.dischargeNow + off[0],
+      (_, off) => Math.hypot(open.discharge * s.dischargeNow, MODEL.dischargeK[unit.expansion], off[1]),
     ),
     dischargeClean: even(
       (a) => a.dischargeClean,

@@ -48,15 +48,13 @@ const WHY: Record<CannotSayReason, string> = {
   no_air_reading: 'No air temperature: measure the air entering the coil.',
   not_steady: 'Not running steadily yet: read again after 10 to 15 minutes.',
   head_control: 'In air this cold the head control sets the head, not the coil. Read again in warmer air.',
-  water_cooled: 'A water-cooled condenser is not estimated: compare condensing with the water leaving it, and with its own log.',
-  above_critical:
-    'CO₂ in warm air runs above its critical point, where nothing condenses: not estimated. Compare the gas leaving its cooler with the air.',
-  out_of_range:
-    'It lies outside what can be computed for this refrigerant. Where head is that high, look at condenser fan, air path and coil first.',
-  rise_too_small: 'Condensing is too close to the air to tell anything. Was it running under load?',
+  water_cooled: 'A water-cooled condenser is not estimated: compare condensing with the water leaving it.',
+  above_critical: 'CO₂ above its critical point does not condense: not estimated. Compare the gas leaving its cooler with the air.',
+  out_of_range: 'Outside what can be computed. Where head is that high, look at condenser fan, air and coil first.',
+  rise_too_small: 'Too close to the air to tell. Was it running under load?',
   impossible_reading: 'The entries cannot all be right: see the questions.',
-  unknown_refrigerant: 'The refrigerant is not known, or no properties are on file for it: enter the one on the nameplate.',
-  not_converged: 'The sums did not settle for these entries.',
+  unknown_refrigerant: 'The refrigerant is not known: enter the one on the nameplate.',
+  not_converged: 'The sums did not settle.',
 };
 
 export function cannotSaySentence(reason: CannotSayReason): string {

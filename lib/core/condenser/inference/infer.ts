@@ -62,13 +62,13 @@ export function infer(scene: Scene, doubts: number): Belief | null {
   if (!found) return null;
   const { plain, measured } = found;
   const priors = before(scene, doubts);
-  const met = (cause: CauseId, by?: Starved) => Math.log(priors[cause] * outside(scene, cause, by));
+  const lnChance = (cause: CauseId, share: number, by?: Starved) => Math.log(priors[cause] * share * outside(scene, cause, by));
   const parts = [found, bareTube(scene)].flatMap((sound) =>
     !sound
       ? []
       : airside(scene, sound.measured, priors).map(({ cause, lnEvidence, loss, lossSd }) => ({
           cause,
-          ln: TRUST * lnEvidence + met(cause) + Math.log(sound.share),
+          ln: TRUST * lnEvidence + lnChance(cause, sound.share),
           solution: sound.plain,
           loss,
           lossSd,
@@ -81,7 +81,7 @@ export function infer(scene: Scene, doubts: number): Belief | null {
     const { loss, lossSd } = lossUnder(scene, solution, h.prior, cause);
     const { coilGrade } = scene.reading;
     const graded = cause === 'coil_fouling' && coilGrade ? coilGradeGiven(coilGrade, loss) : 1;
-    const ln = TRUST * lnEvidenceIn(scene, solution, h) + met(cause, h.by) + Math.log(h.share * graded) + lnMet(scene, h);
+    const ln = TRUST * lnEvidenceIn(scene, solution, h) + lnChance(cause, h.share * graded, h.by) + lnMet(scene, h);
     return [{ cause, ln, solution, loss, lossSd }];
   });
   const all = [...parts, ...own];

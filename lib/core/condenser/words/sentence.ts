@@ -53,7 +53,7 @@ const WHY: Record<CannotSayReason, string> = {
   out_of_range: 'Outside what can be computed. Where head is that high, look at condenser fan, air and coil first.',
   rise_too_small: 'Too close to the air to tell. Was it running under load?',
   impossible_reading: 'The entries cannot all be right: see the questions.',
-  unknown_refrigerant: 'The refrigerant is not known: enter the one on the nameplate.',
+  unknown_refrigerant: 'The refrigerant is not known, or no numbers for it: enter the one on the nameplate.',
   not_converged: 'The sums did not settle.',
 };
 

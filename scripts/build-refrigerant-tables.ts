@@ -26,12 +26,12 @@ const piecewise = (p: Piecewise, step: number): Piecewise => ({
   ...halved(p),
   pieces: p.pieces.map((c) => c.map((x) => cut(x, step))),
 });
-const pressures = (t: PressureTables): PressureTables => ({ lnP: piecewise(t.lnP, 2e-11), T: piecewise(t.T, 1e-9) });
+const pressures = (t: PressureTables): PressureTables => ({ lnP: piecewise(t.lnP, 2e-11), T: piecewise(t.T, 1e-8) });
 const branch = (t: BranchTables, rho: number): BranchTables => ({
   rho: piecewise(t.rho, rho),
-  h: piecewise(t.h, 4e-6),
-  s: piecewise(t.s, 2e-8),
-  inverseCp: piecewise(t.inverseCp, 2e-14),
+  h: piecewise(t.h, 4e-5),
+  s: piecewise(t.s, 2e-7),
+  inverseCp: piecewise(t.inverseCp, 2e-13),
 });
 const surface = (t: SurfaceTable): SurfaceTable => ({
   ...t,
@@ -46,7 +46,7 @@ function rounded(t: RefrigerantTables): RefrigerantTables {
       ...s,
       bubble: pressures(s.bubble),
       ...(s.dew ? { dew: pressures(s.dew) } : {}),
-      liquid: branch(s.liquid, 2e-8),
+      liquid: branch(s.liquid, 2e-7),
       vapour: branch(s.vapour, 2e-11),
     },
     ...(blend ? { blend: { ...blend, vapour: surface(blend.vapour), liquid: surface(blend.liquid) } } : {}),

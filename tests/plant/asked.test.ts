@@ -22,6 +22,18 @@ describe('what is asked for, taken', () => {
     expect(taken(gas, reading, 'offCyclePaGauge', seen)).toEqual({ ...reading, ...gas.standing });
   });
 
+  it('is read again with sound instruments of another van', () => {
+    const bad = makeCase('B', 30_011, { state: 'bad_instrument' });
+    if (!bad) throw new Error('does not stand');
+    for (const { again, readings } of [gas, bad]) {
+      expect(taken(gas, gas.readings.full, 'airAgainK', {})).toEqual({ ...gas.readings.full, airAgainK: gas.again.airAgainK });
+      expect(Math.abs(again.airAgainK - (readings.full.airInK ?? NaN))).toBeLessThan(12);
+    }
+    const apart = ({ again, readings: { full } }: Case) => [Math.abs(again.airAgainK - (full.airInK ?? NaN)) / 4, Math.abs(again.headAgainPaGauge / (full.headPaGauge ?? NaN) - 1) / 0.07]; // prettier-ignore
+    expect(Math.max(...apart(gas))).toBeLessThan(1);
+    expect(Math.max(...apart(bad))).toBeGreaterThan(1);
+  });
+
   it('is nothing where nothing was asked, it was read already or nobody can take it', () => {
     expect(taken(gas, gas.readings.full, undefined, {})).toBeNull();
     expect(taken(gas, gas.readings.full, 'headPaGauge', {})).toBeNull();

@@ -20,7 +20,7 @@ import { conductanceSeen, infer, ownSeen, runningSeen, type Belief } from '@/lib
 import { coilGradeGiven, lookGiven, LOOKS, looksGiven } from '@/lib/core/condenser/inference/looks';
 import { quantile } from '@/lib/core/condenser/inference/mixture';
 import { nextLooks } from '@/lib/core/condenser/inference/next-look';
-import { boxGiven, roomGiven, standingGiven } from '@/lib/core/condenser/inference/outside';
+import { againGiven, boxGiven, roomGiven, standingGiven } from '@/lib/core/condenser/inference/outside';
 import { BEFORE } from '@/lib/core/condenser/inference/priors';
 import { sceneOf, type Scene } from '@/lib/core/condenser/inference/scene';
 import { covarianceOf } from '@/lib/core/condenser/inference/solve';
@@ -157,7 +157,13 @@ export const PARTS: Record<string, () => unknown> = {
   },
   'box by cause': () => [-3, 0, 1.9, 2.1, 5, 12].map((d) => causes((c) => boxGiven(sceneFor(0, { boxK: (SPREAD_UNITS[0]?.boxSetPointK ?? NaN) + d }), c))), // prettier-ignore
   'room by cause': () => [-2, 0, 1, 4, 9, 15].map((d) => causes((c) => roomGiven(sceneFor(0, { airInK: 305, roomAirK: 305 - d }), c))),
-  'standing by cause': () => [0.2, 0.6, 0.9, 1, 1.1, 1.3].map((part) => causes((c) => standingGiven(sceneFor(0, { offCycleAirK: 303, offCyclePaGauge: part * 7.7e5 - 1e5 }), c))), // prettier-ignore
+  'standing by cause': () =>
+    [0.2, 0.6, 0.9, 1, 1.1, 1.3].map((part) => {
+      const scene = sceneFor(0, { offCycleAirK: 303, offCyclePaGauge: part * 7.7e5 - 1e5 });
+      const plain = infer(scene, 0)?.plain;
+      return plain ? causes((c) => standingGiven(scene, c, plain)) : null;
+    }),
+  'air by another thermometer': () => [-9, -3, -1, 0, 1, 6].map((over) => [undefined, 6, -6].map((off) => againGiven(sceneFor(0, { airInK: 303, airAgainK: 303 + over }), off))), // prettier-ignore
   'calibrated causes': () =>
     ([{}, { suctionLineK: 280 }, { coilGrade: 'bare', fanGrade: 'sound' }, { coilGrade: 'bare' }] as const).map((r) =>
       calibrated({ ...BEFORE, high_load: 0 }, { at: 0, phase: 'log', ...r }),

@@ -56,7 +56,7 @@ export function estimate(
   if (!isKnownRefrigerant(unit.refrigerant)) return cannotSay('unknown_refrigerant', []);
   const { sound: reading, doubts } = sifted(unit, entered);
   const no = (reason: CannotSayReason) => cannotSay(reason, doubts);
-  const lacking = unreadable(unit, entered) ?? (unreadable(unit, reading) && 'impossible_reading');
+  const lacking = unreadable(unit, reading) && (unreadable(unit, entered) ?? 'impossible_reading');
   if (lacking) return no(lacking);
   const learnt = cancels(baseline, meansOf(reading));
   const scene = sceneOf(unit, reading, baseline, { history: options.history, learnt });

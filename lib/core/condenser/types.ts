@@ -62,6 +62,9 @@ export type Reading = {
   condensingClampK?: number;
   /** Air at the coil's face, not in the room. */
   airInK?: number;
+  /** Head and coil air once more, each with another instrument, where the first is doubted. */
+  headAgainPaGauge?: number;
+  airAgainK?: number;
   roomAirK?: number;
   suctionPaGauge?: number;
   liquidLineK?: number;

@@ -45,7 +45,7 @@ const WIDTHS: Record<'conductance' | 'cooling' | 'energy' | 'discharge', Table> 
   discharge: {
     all: { low: [-0.2, -0.15, 0.25], high: [0.15, 0.2, 0.25] },
     capillary: { low: [0.45, 0.1, -0.25], high: [-0.3, -0.4, -0.05] },
-    lines: { low: [-0.5, -0.3, -0.7], high: [-0.25, -0.25, 0.1] },
+    lines: { low: [-0.45, -0.25, -0.7], high: [-0.45, -0.45, -0.25] },
     learntLines: { low: [-0.1, -0.1, -0.1], high: [-0.2, -0.2, -0.2] },
     valveUnread: { low: [-0.05, -0.05, -0.05], high: [-0.15, -0.15, -0.15] },
   },

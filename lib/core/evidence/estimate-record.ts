@@ -11,7 +11,7 @@ import type { LocalDate } from '../calendar';
 import { lnKOf, readingFact, setAsideWhy, type ReadingFact } from './reading-fact';
 
 /** Raised whenever the same reading would give another estimate. */
-const CONDENSER_MODEL_VERSION = 'condenser-12';
+const CONDENSER_MODEL_VERSION = 'condenser-13';
 
 /** Losses since the last cleaning, oldest first, brought to the baseline of today: a jump must be told from a trend. */
 export function pastLosses(

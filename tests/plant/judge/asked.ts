@@ -10,11 +10,11 @@ const RAN = { settling: 3, steady: 20 };
  * for or the plant cannot take it. `seen`: what a look finds.
  */
 export function taken(c: Case, reading: Reading, look: string | undefined, seen: Partial<Reading>): Reading | null {
-  const { readings, standing, state } = c;
+  const { readings, standing, again, state } = c;
   if (look === undefined || look in reading) return null;
   if (look === 'offCyclePaGauge') return { ...reading, ...standing };
   if (look === 'steadyMinutes') return { ...reading, steadyMinutes: state === 'not_steady' ? RAN.settling : RAN.steady };
-  const all: Partial<Reading> = { ...Object.assign({}, ...SET_NAMES.map((s) => readings[s])), ...seen };
+  const all: Partial<Reading> = { ...Object.assign({}, ...SET_NAMES.map((s) => readings[s])), ...again, ...seen };
   const key = Object.keys(all).find((k): k is keyof Reading => k === look);
   return key && all[key] !== undefined ? { ...reading, [key]: all[key] } : null;
 }

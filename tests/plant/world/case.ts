@@ -39,6 +39,8 @@ export type Case = {
   cleanReadings: Record<InstrumentSet, Reading>[];
   /** Taken where it is asked for, the machine off and its coil at the room's air: on the low side's gauge, as the high side's is what is doubted. */
   standing: Required<Pick<Reading, 'offCyclePaGauge' | 'offCycleAirK'>>;
+  /** Head and coil air once more with another van's gauge and thermometer, at the same moment; where they are asked for. */
+  again: Required<Pick<Reading, 'headAgainPaGauge' | 'airAgainK'>>;
   looks: Looks;
   truth: Truth;
   /** Of a case met as in a kitchen: what stands beside its trouble. */
@@ -95,7 +97,8 @@ function oneOf(part: Part, n: number, t: Template, state: State, c: Chance, side
   const hunting = t.expansion === 'valve' && c.yes(0.3) ? c.between(0.5, 1.5) : 0;
   const classKnown = c.yes(0.6);
   const motor = motorOf(new Chance('motor', part, n), design.powerW);
-  const read = spoilt(state, look({ running: now, around, motor, airPa: AIR_PA, hunting }, v, c), now, around, c);
+  const shown = look({ running: now, around, motor, airPa: AIR_PA, hunting }, v, c);
+  const read = spoilt(state, shown, now, around, c);
   const minutes =
     state === 'not_steady'
       ? c.yes(0.6)
@@ -120,6 +123,7 @@ function oneOf(part: Part, n: number, t: Template, state: State, c: Chance, side
       offCyclePaGauge: standingPa(machine, faults, around, v, new Chance('standing', part, n)),
       offCycleAirK: read.whole.roomAirK,
     },
+    again: againOf(state === 'bad_instrument' ? shown : read.whole, v, new Chance('again', part, n)),
     looks: extra && side ? { ...looksOf(state, c), ...kitchenLooks(state, extra, side) } : looksOf(state, c),
     truth,
     ...(extra ? { beside: besideOf(state, machine, fault, extra, { roomK: hotK, boxK: t.boxK }) } : {}),
@@ -206,6 +210,15 @@ function standingPa(m: Machine, faults: Faults, { roomK, boxK }: Around, v: Van,
   const cold = c.yes(0.25) ? c.between(0.3, 0.9) : 0;
   const saturated = Math.exp(lnPressureAt(m.fluid, m.fluid.bubbleK, roomK - cold * (roomK - boxK)));
   return saturated + faults.gasPa * c.between(0.5, 1) - AIR_PA + v.suctionOffsetPa + c.normal(0, v.suctionScatterPa);
+}
+
+/** What another van's instruments show beside these, of which none is bad. */
+function againOf(w: Whole, v: Van, c: Chance): Case['again'] {
+  const other = van(c);
+  return {
+    headAgainPaGauge: w.headPaGauge - v.headOffsetPa + other.headOffsetPa + c.normal(0, other.headScatterPa),
+    airAgainK: w.airInK - v.lasting.air + other.lasting.air + c.normal(0, 0.6 * other.thermometerSdK + 0.3),
+  };
 }
 
 function eachSet(

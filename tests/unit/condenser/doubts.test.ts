@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { questionReading, type Reading } from '@/lib/core/condenser';
-import { F, PSI, REACH_IN, readingOf, stateAt } from '../../support/condenser';
+import { cleanPrior, estimate, questionReading, type Reading } from '@/lib/core/condenser';
+import { sifted } from '@/lib/core/condenser/readings/doubts';
+import { bubblePressure, unwrap } from '@/lib/core/refrigerants';
+import { CONDITIONS, F, PSI, REACH_IN, readingOf, stateAt } from '../../support/condenser';
 
 const state = stateAt(REACH_IN, 0.8, F(85));
 const asked = (more: Partial<Reading>) => questionReading(REACH_IN, readingOf(state, more)).map((d) => d.field);
@@ -48,6 +50,7 @@ describe('where a question begins', () => {
   const of = (field: keyof Reading, more: Partial<Reading>) => questions(more).filter((d) => d.field === field);
   it.each([
     ['airInK', -35, 65, 'air at the coil'],
+    ['airAgainK', -35, 65, 'air at the coil'],
     ['roomAirK', -35, 60, 'room air'],
     ['offCycleAirK', -35, 60, 'air while it stood'],
     ['boxK', -45, 40, 'box'],
@@ -76,6 +79,8 @@ describe('where a question begins', () => {
     ['condensing 45 K over the air', 'headPaGauge', (by) => ({ airInK: condensingK - 45 - by }), '81 °F (45 K) over the air: right refrigerant and right gauge?'],
     ['bend 5 K over the gauge', 'condensingClampK', (by) => ({ condensingClampK: condensingK + 5 + by }), 'it cannot be hotter than that. Which is wrong?'],
     ['bend 7 K under the gauge', 'headPaGauge', (by) => ({ condensingClampK: condensingK - 7 - by }), 'air in the system, or is the gauge off?'],
+    ['thermometers 4 K apart', 'airAgainK', (by) => ({ airAgainK: air - 4 - by }), 'Thermometers 8 °F (4 K) apart: which is right in ice water?'],
+    ['thermometers 4 K apart the other way', 'airAgainK', (by) => ({ airAgainK: air + 4 + by }), 'Thermometers 8 °F (4 K) apart: which is right in ice water?'],
     ['suction at head', 'suctionPaGauge', (by) => ({ suctionPaGauge: state.headPaGauge + by, suctionLineK: undefined, boxK: undefined }), 'Suction is not below head: are the hoses crossed, or was it standing?'],
     ['head 3 % over its cut-out', 'headPaGauge', (by) => ({ headPaGauge: 250 * PSI * 1.03 + 1000 * by }), 'Above its cut-out of 250 psig, yet running: check the entry and the cut-out.'],
     ['more than the span', 'headPaGauge', (by) => ({ gauge: { grade: 'A', spanPa: state.headPaGauge - by } }), 'More than the gauge can show: which gauge was it?'],
@@ -87,6 +92,23 @@ describe('where a question begins', () => {
     expect([asks(-0.2), asks(0.2)]).toEqual([0, 1]);
   }); // prettier-ignore
 
+  it('holds two gauges against each other by what they condense at', () => {
+    const at = (T: number) => unwrap(bubblePressure('R134a', T)) - 101325;
+    for (const [K, n] of [[-4.3, 1], [-3.7, 0], [3.7, 0], [4.3, 1]] as const) expect(of('headAgainPaGauge', { headAgainPaGauge: at(condensingDewK + K) })).toHaveLength(n); // prettier-ignore
+    expect(of('headAgainPaGauge', { headAgainPaGauge: at(condensingDewK + 5) })[0]?.question).toBe('Gauges 9 °F (5 K) apart: which shows 0 with its hose open?'); // prettier-ignore
+    expect(of('headAgainPaGauge', { headAgainPaGauge: -15 * PSI })[0]?.leftOut).toBe(true);
+  });
+  it('works with the second instrument where the first was not read, or says what cannot be', () => {
+    const with2 = (more: Partial<Reading>) => sifted(REACH_IN, readingOf(state, { headAgainPaGauge: 130 * PSI, airAgainK: air, ...more })).sound; // prettier-ignore
+    for (const more of [{ headPaGauge: undefined }, { headPaGauge: 999 * PSI }]) {
+      expect(with2(more).headPaGauge).toBe(130 * PSI);
+      expect(with2(more).headAgainPaGauge).toBeUndefined();
+      expect(with2(more).airAgainK).toBe(air);
+    }
+    expect(with2({ airInK: F(999) })).toMatchObject({ airInK: air, headPaGauge: state.headPaGauge, headAgainPaGauge: 130 * PSI });
+    const e = estimate(REACH_IN, readingOf(state, { airInK: undefined, airAgainK: air }), cleanPrior(REACH_IN), CONDITIONS);
+    expect(e.status).toBe('ok');
+  });
   it('says what it leaves out until it is answered', () => {
     const left = (more: Partial<Reading>) => questions(more).filter((d) => d.leftOut).map((d) => d.field); // prettier-ignore
     expect(left({ airInK: NaN })).toEqual(['airInK']);

@@ -62,11 +62,11 @@ describe('what is asked at a unit', () => {
   it('at all leaves out what cannot be read there', () => {
     const without = (over: object) => READING_FIELDS.filter((f) => !fitsUnit(f, { ...unit, ...over }));
     expect(without({})).toEqual(['waterInK', 'waterOutK', 'harvestMinutes']);
-    expect(without({ condenserKind: 'water_cooled' })).toEqual(['airInK', 'harvestMinutes', 'roomAirK', 'offCycleAirK']);
+    expect(without({ condenserKind: 'water_cooled' })).toEqual(['airInK', 'harvestMinutes', 'roomAirK', 'airAgainK', 'offCycleAirK']);
     expect(without({ kind: 'ice_machine' })).toEqual(['waterInK', 'waterOutK', 'boxK']);
   });
   it('asks nobody to open a sealed circuit for a number', () => {
-    for (const field of ['headPaGauge', 'suctionPaGauge', 'offCyclePaGauge'] as const) {
+    for (const field of ['headPaGauge', 'suctionPaGauge', 'headAgainPaGauge', 'offCyclePaGauge'] as const) {
       expect(readingHint(field, { circuitAccess: 'sealed' })).toMatch(/^On file as sealed/);
       expect(readingHint(field, { circuitAccess: 'ports' })).not.toMatch(/sealed/);
     }

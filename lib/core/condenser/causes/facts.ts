@@ -1,4 +1,5 @@
 import type { Belief } from '../inference/infer';
+import { APART_K } from '../readings/doubts';
 import { differenceWords } from '../words/both-units';
 import type { CauseId, Measured, Reading } from '../types';
 
@@ -11,6 +12,7 @@ export function factsOf(belief: Belief, measured: Measured): Fact[] {
   return [
     ...high(belief),
     ...bend(belief, measured),
+    ...again(belief),
     ...liquid(belief),
     ...lowSide(belief),
     ...around(belief),
@@ -54,6 +56,19 @@ function bend({ scene }: Belief, measured: Measured): Fact[] {
       },
     ];
   return [{ text: 'Gauge and bend agree', for: [], against: ['non_condensables', 'reading_fault'] }];
+}
+
+function again({ scene: { reading, machine, atmospherePa } }: Belief): Fact[] {
+  const { headPaGauge, headAgainPaGauge, airInK, airAgainK } = reading;
+  const dewT = (pa: number) => machine.fluid.dewT(pa + atmospherePa);
+  const apart: number[] = [];
+  if (headPaGauge !== undefined && headAgainPaGauge !== undefined) apart.push(Math.abs(dewT(headAgainPaGauge) - dewT(headPaGauge)));
+  if (airInK !== undefined && airAgainK !== undefined) apart.push(Math.abs(airAgainK - airInK));
+  return apart.map((K) =>
+    K > APART_K
+      ? { text: `Another instrument reads ${differenceWords(K)} off the first`, for: ['reading_fault'], against: [] }
+      : { text: 'Another instrument agrees with the first', for: [], against: ['reading_fault'] },
+  );
 }
 
 function liquid({ scene }: Belief): Fact[] {

@@ -13,7 +13,8 @@ export type Hypothesis = {
 };
 
 const K = TOGETHER.length;
-const M = CHANNELS.length;
+/** Head may be read twice. */
+const M = CHANNELS.length + 1;
 const EXPANSION = CHANNELS.indexOf('expansion');
 const miss = new Float64Array(M);
 const base = new Float64Array(K);

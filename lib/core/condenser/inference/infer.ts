@@ -4,7 +4,7 @@ import { airside } from './airside';
 import { calibrated } from './calibrated';
 import { evidenceOf } from './evidence';
 import { coilGradeGiven, looksGiven, type Starved } from './looks';
-import { boxGiven, roomGiven, standingGiven } from './outside';
+import { againGiven, boxGiven, roomGiven, standingGiven } from './outside';
 import {
   BARE_TUBE,
   BEFORE,
@@ -26,7 +26,8 @@ import {
   REPEATED,
   TRUST,
 } from './priors';
-import type { Scene } from './scene';
+import { AIR_PLACEMENT_SD_K } from '../readings/instruments';
+import { thermometerOf, type Scene } from './scene';
 import type { Machine } from './equations';
 import { solve, solveWell, varianceOf, type Channel, type Seen, type Solution } from './solve';
 import * as S from './state';
@@ -54,7 +55,16 @@ export type Belief = {
   plain: Solution;
 };
 
-type Shifted = { cause: CauseId; prior: S.Prior; share: number; seen?: readonly Seen[]; machine?: Machine; by?: Starved; way?: Way };
+type Shifted = {
+  cause: CauseId;
+  prior: S.Prior;
+  share: number;
+  seen?: readonly Seen[];
+  machine?: Machine;
+  by?: Starved;
+  way?: Way;
+  /** It is the air's thermometer that is off, and by how much as expected, K. */ air?: number;
+};
 
 /** Every hypothesis weighed against one reading; null where the numbers leave the refrigerant's range. */
 export function infer(scene: Scene, doubts: number): Belief | null {
@@ -62,13 +72,14 @@ export function infer(scene: Scene, doubts: number): Belief | null {
   if (!found) return null;
   const { plain, measured } = found;
   const priors = before(scene, doubts);
-  const lnChance = (cause: CauseId, share: number, by?: Starved) => Math.log(priors[cause] * share * outside(scene, cause, by));
+  const lnChance = (h: Pick<Shifted, 'cause' | 'share' | 'by' | 'air'>, solution: Solution) =>
+    Math.log(priors[h.cause] * h.share * outside(scene, h, solution));
   const parts = [found, bareTube(scene)].flatMap((sound) =>
     !sound
       ? []
       : airside(scene, sound.measured, priors).map(({ cause, lnEvidence, loss, lossSd }) => ({
           cause,
-          ln: TRUST * lnEvidence + lnChance(cause, sound.share),
+          ln: TRUST * lnEvidence + lnChance({ cause, share: sound.share }, sound.plain),
           solution: sound.plain,
           loss,
           lossSd,
@@ -81,7 +92,7 @@ export function infer(scene: Scene, doubts: number): Belief | null {
     const { loss, lossSd } = lossUnder(scene, solution, h.prior, cause);
     const { coilGrade } = scene.reading;
     const graded = cause === 'coil_fouling' && coilGrade ? coilGradeGiven(coilGrade, loss) : 1;
-    const ln = TRUST * lnEvidenceIn(scene, solution, h) + lnChance(cause, h.share * graded, h.by) + lnMet(scene, h);
+    const ln = TRUST * lnEvidenceIn(scene, solution, h) + lnChance({ ...h, share: h.share * graded }, solution) + lnMet(scene, h);
     return [{ cause, ln, solution, loss, lossSd }];
   });
   const all = [...parts, ...own];
@@ -213,9 +224,15 @@ function before(scene: Scene, doubts: number): Record<CauseId, number> {
   return p;
 }
 
-/** Evidence that does not pass through the machine: looks, box, room air, standing pressure, earlier readings. */
-function outside(scene: Scene, cause: CauseId, by?: Starved): number {
-  return boxGiven(scene, cause) * roomGiven(scene, cause) * standingGiven(scene, cause) * looksGiven(scene.reading, cause, by);
+/** Evidence that does not pass through the machine: looks, box, air read elsewhere or again, standing pressure, earlier readings. */
+function outside(scene: Scene, { cause, by, air }: Pick<Shifted, 'cause' | 'by' | 'air'>, solution: Solution): number {
+  return (
+    boxGiven(scene, cause) *
+    roomGiven(scene, cause) *
+    againGiven(scene, air) *
+    standingGiven(scene, cause, solution) *
+    looksGiven(scene.reading, cause, by)
+  );
 }
 
 function startOf(scene: Scene, prior: S.Prior): Float64Array {
@@ -285,10 +302,15 @@ function shifted(scene: Scene, found: Plain): Shifted[] {
   const out = standsOut(scene, found.measured);
   const { coilGrade } = reading;
   const odd = out < -UNLIKELY || (out > UNLIKELY && (coilGrade === 'bare' || coilGrade === 'filmed'));
-  list.push(...suspects(scene, found.plain, odd).map((channel) => faulty(scene, channel, own)));
+  list.push(...suspects(scene, found.plain, odd).map((k) => faulty(scene, k, own)));
   // Air read too warm makes a coil give off more than it can clean, too cold less: one of the two is to be thought of.
   const airOff = out < 0 ? -OFF.airK[0] : OFF.airK[0];
-  list.push({ cause: 'reading_fault', share: OFF.air / 2, prior: own(shift(S.AIR, [airOff, OFF.airK[1]])) });
+  const { airInK, airAgainK } = reading;
+  const byOther =
+    airInK === undefined || airAgainK === undefined
+      ? shift(S.AIR, [airOff, OFF.airK[1]])
+      : set(S.AIR, [airAgainK, Math.hypot(thermometerOf(reading), AIR_PLACEMENT_SD_K)]);
+  list.push({ cause: 'reading_fault', share: OFF.air / 2, prior: own(byOther), air: airOff });
   return list;
 }
 
@@ -327,10 +349,9 @@ function loosened({ seen, machine }: Scene): Seen[] {
   return seen.map((s) => ({ ...s, sd: roughly[s.channel] ?? s.sd }));
 }
 
-/** Instruments that may show anything: all where nothing sound fits, and what reads condensing where the coil is `odd`. */
-function suspects({ instruments }: Scene, plain: Solution, odd: boolean): readonly Channel[] {
-  if (plain.misfit > MISFIT) return instruments;
-  return odd ? instruments.slice(0, 1) : [];
+/** Which of the instruments may show anything: all where nothing sound fits, and what reads condensing where the coil is `odd`. */
+function suspects({ instruments }: Scene, plain: Solution, odd: boolean): readonly number[] {
+  return plain.misfit > MISFIT ? [...instruments.keys()] : odd ? [0] : [];
 }
 /** By how many spreads the coil seems to have lost, or below nought to give off more than it can clean. */
 const standsOut = (scene: Scene, measured: LikelihoodOfK) => (scene.lnClean - measured.mean) / lossSpread(scene, measured.sd, 0);
@@ -339,12 +360,13 @@ const MISFIT = 4;
 const UNLIKELY = 1;
 
 /** One instrument that shows anything. */
-function faulty(scene: Scene, channel: Channel, own: (change: (p: S.Prior) => void) => S.Prior): Shifted {
+function faulty(scene: Scene, k: number, own: (change: (p: S.Prior) => void) => S.Prior): Shifted {
   const wide = (s: Seen) => (s.channel === 'headPa' || s.channel === 'suctionPa' ? Math.max(s.sd, OFF.pressure * s.value) : OFF.lineK);
-  const seen = scene.seen.map((s) => (s.channel === channel ? { ...s, sd: wide(s) } : s));
+  const first = scene.seen.length - scene.instruments.length;
+  const seen = scene.seen.map((s, i) => (i === first + k ? { ...s, sd: wide(s) } : s));
   return {
     cause: 'reading_fault',
-    share: channel === scene.instruments[0] ? OFF.condensing : OFF.other,
+    share: k === 0 ? OFF.condensing : OFF.other,
     prior: own(() => undefined),
     seen,
   };

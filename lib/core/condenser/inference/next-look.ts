@@ -8,7 +8,7 @@ import { thermometerOf } from './scene';
 import { CHANNELS, covarianceOf, varianceOf, type Channel, type Solution } from './solve';
 import { AIR, UNKNOWNS } from './state';
 
-export type LookId = Look | 'condensingClampK' | 'liquidLineK' | 'suctionLineK' | 'dischargeLineK' | 'headPaGauge' | 'suctionPaGauge' | 'airInK' | 'roomAirK' | 'boxK' | 'offCyclePaGauge' | 'steadyMinutes'; // prettier-ignore
+export type LookId = Look | 'condensingClampK' | 'liquidLineK' | 'suctionLineK' | 'dischargeLineK' | 'headPaGauge' | 'suctionPaGauge' | 'airInK' | 'airAgainK' | 'headAgainPaGauge' | 'roomAirK' | 'boxK' | 'offCyclePaGauge' | 'steadyMinutes'; // prettier-ignore
 
 /** A look or reading not taken yet, and what it is expected to tell of the cause, in bits. */
 export type NextLook = { look: LookId; bits: number };
@@ -18,6 +18,8 @@ const GRID = 16;
 const LEAST = 0.03;
 /** Less than this tells nothing: rounding would choose, and a tablet otherwise than the office. */
 const LEAST_BITS = 1e-6;
+/** A second gauge or thermometer is seldom at hand: what it tells counts for this part where looks are put in order (judgement). */
+const ANOTHER = 0.6;
 
 /** What to look at next: every look this unit allows, the most telling first. */
 export function nextLooks(belief: Belief): NextLook[] {
@@ -41,13 +43,11 @@ export function nextLooks(belief: Belief): NextLook[] {
   // On a sealed system too, where they are on already.
   const gauges = unit.circuitAccess === 'ports' || reading.headPaGauge !== undefined;
   for (const [look, channel, allowed] of READINGS)
-    if (allowed === 'always' || gauges)
+    if ((allowed === 'always' || gauges) && (look !== 'headAgainPaGauge' || reading.headPaGauge !== undefined))
       add(look, () => continuous(parts, (c) => predicted(c, covOf(c), channel, errorOf(scene.reading, channel))));
-  const over = (read: (value: number) => Reading, given: typeof boxGiven, from: number, to: number) => () => {
+  const over = (read: (value: number) => Reading, given: typeof standingGiven, from: number, to: number) => () => {
     const scenes = Array.from({ length: GRID }, (_, r) => ({ ...scene, reading: read(from + ((to - from) * (r + 0.5)) / GRID) }));
-    const each = new Map<CauseId, number[]>();
-    for (const { cause } of parts) if (!each.has(cause)) each.set(cause, scenes.map((s) => given(s, cause))); // prettier-ignore
-    return gridded(parts, from, to, (c, _value, _i, r) => each.get(c.cause)?.[r] ?? NaN);
+    return gridded(parts, from, to, ({ cause, solution }, _value, _i, r) => given(scenes[r]!, cause, solution));
   };
   const set = unit.boxSetPointK;
   add(
@@ -60,8 +60,8 @@ export function nextLooks(belief: Belief): NextLook[] {
       'roomAirK',
       over((v) => ({ ...reading, roomAirK: v }), roomGiven, airInK - 20, airInK + 6),
     );
-  if (airInK === undefined && roomAirK !== undefined)
-    add('airInK', () =>
+  if (airInK !== undefined || roomAirK !== undefined)
+    add(airInK === undefined ? 'airInK' : 'airAgainK', () =>
       continuous(parts, (c) => ({
         mean: c.solution.x[4]!,
         sd: Math.hypot(Math.sqrt(varianceOf(c.solution, AIR)), thermometerOf(reading)),
@@ -77,7 +77,8 @@ export function nextLooks(belief: Belief): NextLook[] {
     const p = belief.probability.not_steady;
     add('steadyMinutes', () => (p > 0 && p < 1 ? -(p * Math.log2(p) + (1 - p) * Math.log2(1 - p)) : 0));
   }
-  return out.sort((a, b) => Math.round(b.bits / LEAST_BITS) - Math.round(a.bits / LEAST_BITS));
+  const worth = ({ look, bits }: NextLook) => Math.round(((look.includes('Again') ? ANOTHER : 1) * bits) / LEAST_BITS);
+  return out.sort((a, b) => worth(b) - worth(a));
 }
 
 const READINGS: readonly (readonly [LookId, Channel, 'always' | 'gauges'])[] = [
@@ -87,6 +88,7 @@ const READINGS: readonly (readonly [LookId, Channel, 'always' | 'gauges'])[] = [
   ['dischargeLineK', 'dischargeK', 'always'],
   ['headPaGauge', 'headPa', 'gauges'],
   ['suctionPaGauge', 'suctionPa', 'gauges'],
+  ['headAgainPaGauge', 'headPa', 'gauges'],
 ];
 
 function errorOf(reading: Reading, channel: Channel): number {

@@ -1,7 +1,9 @@
 import { headSdPa } from '../readings/instruments';
 import type { CauseId } from '../types';
-import { BOX, HOLDS, LOADED_TOO, ROOM_TO_COIL } from './priors';
+import { BOX, HOLDS, LOADED_TOO, OFF, ROOM_TO_COIL } from './priors';
 import { thermometerOf, type Scene } from './scene';
+import { varianceOf, type Solution } from './solve';
+import { AIR } from './state';
 
 const normal = (x: number, mean: number, sd: number) => Math.exp(-0.5 * ((x - mean) / sd) ** 2) / sd;
 const near = (x: number, [mean, sd]: readonly [number, number], own: number) => normal(x, mean, Math.hypot(sd, own));
@@ -36,6 +38,15 @@ export function roomGiven({ reading }: Scene, cause: CauseId): number {
   );
 }
 
+/** Air at the coil by another thermometer, against the first: alike, unless that one is off (`off`), or the other (three in a hundred). */
+export function againGiven({ reading }: Scene, off?: number): number {
+  const { airInK, airAgainK } = reading;
+  if (airInK === undefined || airAgainK === undefined) return 1;
+  const over = airAgainK - airInK;
+  const alike = normal(over, 0, Math.SQRT2 * Math.hypot(thermometerOf(reading), 0.4));
+  return off === undefined ? 0.97 * alike + 0.03 * normal(over, 0, OFF.airK[0]) : normal(over, off, OFF.airK[1]);
+}
+
 /** What gas adds to the standing pressure, as a part of saturation: less than in the running condenser, as it spreads (judgement, agrees with the outside plant, part A). */
 const GAS_STANDING = [0.15, 0.09] as const;
 
@@ -43,14 +54,16 @@ const GAS_STANDING = [0.15, 0.09] as const;
  * Standing pressure against saturation at the air around it. Air in the system adds its own; lower than saturation says
  * little, as a cold evaporator holds the pressure down.
  */
-export function standingGiven(scene: Scene, cause: CauseId): number {
+export function standingGiven(scene: Scene, cause: CauseId, solution: Solution): number {
   const { reading, machine, atmospherePa } = scene;
   const air = reading.offCycleAirK;
   if (reading.offCyclePaGauge === undefined || air === undefined) return 1;
   const { fluid } = machine;
   const saturation = Math.exp(fluid.lnDewP(air + fluid.glide(air)));
-  const over = (reading.offCyclePaGauge + atmospherePa) / saturation - 1;
-  const sd = Math.hypot(headSdPa(reading, scene.unit.refrigerant, reading.offCyclePaGauge) / saturation, 0.03);
+  // The thermometer is off by what it was while the machine ran.
+  const [off, offSd] = reading.airInK === undefined ? [0, 0] : [solution.x[AIR]! - reading.airInK, Math.sqrt(varianceOf(solution, AIR))];
+  const over = (reading.offCyclePaGauge + atmospherePa) / saturation - 1 - machine.beta * off;
+  const sd = Math.hypot(headSdPa(reading, scene.unit.refrigerant, reading.offCyclePaGauge) / saturation, 0.02, machine.beta * offSd);
   const low = over < 0 && over > -0.7 ? 0.3 / 0.7 : 0.002;
   if (cause === 'non_condensables') return 0.85 * normal(over, GAS_STANDING[0], Math.hypot(sd, GAS_STANDING[1])) + 0.15 * low;
   return 0.7 * normal(over, 0, sd) + 0.3 * low + 0.002;

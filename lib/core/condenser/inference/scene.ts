@@ -42,9 +42,13 @@ export type Scene = {
 
 export type SceneOptions = { history?: readonly PastLoss[]; learnt: boolean; own?: Machine };
 
-/** Error of a clamp on the discharge line: contact, and how far along the line it sits (judgement). */
-const DISCHARGE_DROP_K = 2;
-const DISCHARGE_PLACEMENT_SD_K = 2.5;
+/**
+ * A clamp on the hot discharge line is short of it by a part of how much hotter than the air it is, as contact is never whole (judgement);
+ * besides, how far along the line it sits, K.
+ */
+const DISCHARGE_SHORT = 0.06;
+const DISCHARGE_SHORT_SD = 0.025;
+const DISCHARGE_PLACEMENT_SD_K = 2;
 /** The liquid line gives off a little heat before the clamp: K, and behind a receiver as a part of the rise (judgement). */
 const LIQUID_LINE_SD_K = 0.5;
 const LIQUID_LINE_SD_PART = 0.08;
@@ -62,7 +66,6 @@ export function sceneOf(unit: CondenserUnit, entered: Reading, baseline: CleanBa
   const left = options.learnt ? LEFT_WHEN_LEARNT : 1;
   const sound = soundPrior(machine, unit, reading, left);
   asItsOwn(sound, reading, baseline, options.learnt);
-  const head = reading.headPaGauge === undefined ? undefined : reading.headPaGauge + atmospherePa;
   const rise = condensingOf(machine, reading, atmospherePa) - sound.mean[S.AIR]!;
   const unsteady = scatterSd(reading) / Math.max(4, Number.isFinite(rise) ? rise : 12);
   const seen: Seen[] = [
@@ -72,25 +75,27 @@ export function sceneOf(unit: CondenserUnit, entered: Reading, baseline: CleanBa
     { channel: 'charge', value: 0, sd: MODEL_ERROR.charge },
   ];
   const instruments: Channel[] = [];
-  const add = (channel: Channel, value: number | undefined, sd: number) => {
-    if (value === undefined) return;
-    seen.push({ channel, value, sd });
+  const add = (
+    channel: Channel,
+    read: number | undefined,
+    sd: number | ((read: number) => number),
+    more: number | ((read: number) => number),
+  ) => {
+    if (read === undefined) return;
+    const at = (of: typeof sd) => (typeof of === 'number' ? of : of(read));
+    seen.push({ channel, value: read + at(more), sd: at(sd) });
     instruments.push(channel);
   };
-  add('headPa', head, reading.headPaGauge === undefined ? 0 : headSdPa(reading, unit.refrigerant, reading.headPaGauge));
-  const suction = reading.suctionPaGauge;
-  add(
-    'suctionPa',
-    suction === undefined ? undefined : suction + atmospherePa,
-    suction === undefined ? 0 : suctionSdPa(reading, unit.refrigerant, suction),
-  );
-  const bend = reading.condensingClampK;
-  add('bendK', bend === undefined ? undefined : bend + BEND_SHORTFALL_K, Math.hypot(onPipe, BEND_SHORTFALL_SD_K * left));
+  add('headPa', reading.headPaGauge, (pa) => headSdPa(reading, unit.refrigerant, pa), atmospherePa);
+  add('suctionPa', reading.suctionPaGauge, (pa) => suctionSdPa(reading, unit.refrigerant, pa), atmospherePa);
+  add('bendK', reading.condensingClampK, Math.hypot(onPipe, BEND_SHORTFALL_SD_K * left), BEND_SHORTFALL_K);
   const inLine = machine.capillary || !Number.isFinite(rise) ? 0 : LIQUID_LINE_SD_PART * Math.max(0, rise);
-  add('liquidK', reading.liquidLineK, Math.hypot(onPipe, LIQUID_LINE_SD_K, inLine));
-  add('suctionK', reading.suctionLineK, onPipe);
-  const discharge = reading.dischargeLineK;
-  add('dischargeK', discharge === undefined ? undefined : discharge + DISCHARGE_DROP_K, Math.hypot(onPipe, DISCHARGE_PLACEMENT_SD_K));
+  add('liquidK', reading.liquidLineK, Math.hypot(onPipe, LIQUID_LINE_SD_K, inLine), 0);
+  add('suctionK', reading.suctionLineK, onPipe, 0);
+  const hotter = (T: number) => Math.max(0, T - sound.mean[S.AIR]!);
+  const onHot = (T: number) => Math.hypot(onPipe, DISCHARGE_PLACEMENT_SD_K, DISCHARGE_SHORT_SD * hotter(T));
+  add('dischargeK', reading.dischargeLineK, onHot, (T) => DISCHARGE_SHORT * hotter(T));
+  add('headPa', reading.headAgainPaGauge, (pa) => headSdPa({}, unit.refrigerant, pa), atmospherePa);
   return {
     unit,
     reading,
@@ -129,10 +134,16 @@ function soundPrior(machine: Machine, unit: CondenserUnit, reading: Reading, lef
   sd[S.DRY] = 0.35;
   const [over, overSd] = ROOM_TO_COIL.unread;
   const ownOver = unit.airOverRoomK;
-  mean[S.AIR] = reading.airInK ?? (reading.roomAirK === undefined ? 298 : reading.roomAirK + (ownOver ?? over));
+  const { airInK, airAgainK = airInK } = reading;
+  mean[S.AIR] =
+    airInK !== undefined && airAgainK !== undefined
+      ? (airInK + airAgainK) / 2
+      : reading.roomAirK === undefined
+        ? 298
+        : reading.roomAirK + (ownOver ?? over);
   sd[S.AIR] =
-    reading.airInK !== undefined
-      ? Math.hypot(thermometer, AIR_PLACEMENT_SD_K)
+    airInK !== undefined
+      ? Math.hypot(reading.airAgainK === undefined ? thermometer : thermometer * Math.SQRT1_2, AIR_PLACEMENT_SD_K)
       : reading.roomAirK === undefined
         ? 12
         : Math.hypot(thermometer, (ownOver === undefined ? overSd : overSd / 2) * left);

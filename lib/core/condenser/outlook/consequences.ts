@@ -3,6 +3,7 @@ import { newOutcome, type Machine, type Outcome } from '../inference/equations';
 import { settle } from '../inference/forward';
 import type { Belief, Component } from '../inference/infer';
 import type { Part } from '../inference/mixture';
+import type { Scene } from '../inference/scene';
 import { LEFT_WHEN_LEARNT, ROOM_TO_COIL, SOUND } from '../inference/priors';
 import { covarianceOf, varianceOf } from '../inference/solve';
 import * as S from '../inference/state';
@@ -68,13 +69,22 @@ const MOVED: Partial<Record<CauseId, readonly number[]>> = {
 
 /**
  * By how much discharge gas on the hot day stands off what the machine foretells under a cause, K, and how far that spreads besides: worn valves heat
- * it more than pumping twice says, a stopped evaporator fan's machine takes back liquid. Set on A and C
- * to L of the outside plant, full set, in two halves that agree within 2 K; rounded.
+ * it more than pumping twice says, a stopped evaporator fan's machine takes back liquid, one not yet steady has a cold shell. Set on A and C
+ * to L of the outside plant, full set, in two halves that mostly agree within 2 K; rounded.
  */
 const DISCHARGE_OFF: Partial<Record<CauseId, Partial<Record<CondenserUnit['expansion'], readonly [number, number]>>>> = {
-  evaporator_fan: { capillary: [-6, 4] },
-  weak_compressor: { valve: [5, 4] },
+  overcharge: { capillary: [-3, 3], valve: [2, 3] },
+  evaporator_fan: { capillary: [-8, 4], valve: [2, 2] },
+  weak_compressor: { capillary: [3, 2], valve: [7, 4] },
+  not_steady: { capillary: [7, 4], valve: [10, 4] },
+  low_charge: { valve: [0, 2] },
 };
+
+/**
+ * Where the discharge line was read: by how much what is foretold moves too little or too far, and is open, per kelvin from the air and the box
+ * of the reading to those of the hot day. Set on A and C to L of the outside plant.
+ */
+const AWAY = { air: [-0.09, 0.16], box: [0.13, 0.2] } as const;
 
 const UNCERTAIN = [S.LN_K, S.GAS, S.LN_EVAP, S.LN_PUMP, S.GAIN, S.CHARGE, S.LN_VALVE, S.OVER] as const;
 const NUDGE: Record<number, number> = { [S.LN_K]: 0.03, [S.GAS]: 0.01, [S.LN_EVAP]: 0.05, [S.LN_PUMP]: 0.02, [S.GAIN]: 0.02, [S.CHARGE]: 0.02, [S.LN_VALVE]: 0.03, [S.OVER]: 2 }; // prettier-ignore
@@ -281,6 +291,13 @@ function neverLearnt({ plain, scene }: Belief): number {
   return (SOUND.overK * left) ** 2 * (1 - LEFT_WHEN_LEARNT ** 2);
 }
 
+function away({ reading, sound }: Scene, { hotDayAirK, boxK }: Conditions): readonly [number, number] {
+  if (reading.dischargeLineK === undefined) return [0, 0];
+  const air = hotDayAirK - sound.mean[S.AIR]!;
+  const box = (reading.boxK ?? boxK) - boxK;
+  return [AWAY.air[0] * air + AWAY.box[0] * box, Math.hypot(AWAY.air[1] * air, AWAY.box[1] * box)];
+}
+
 function assembled({ belief, unit, conditions }: OutlookInput, parts: readonly OnePart[], s: Spreads): Outlook {
   type Read = (a: Ahead, off: OnePart['off']) => number;
   const even = (read: Read, sd: Read): Part[] =>
@@ -296,6 +313,7 @@ function assembled({ belief, unit, conditions }: OutlookInput, parts: readonly O
   );
   const { beta } = belief.scene.machine;
   const cutSd = (head: number, sd: number) => Math.hypot(sd / (head * beta), MODEL.cutoutK, SWITCH_SD / beta);
+  const [moved, movedSd] = away(belief.scene, conditions);
   const cuts = parts.every(({ at }) => Number.isFinite(at.cutNow) && Number.isFinite(at.cutClean));
   return {
     coolingLost: even(
@@ -320,12 +338,12 @@ function assembled({ belief, unit, conditions }: OutlookInput, parts: readonly O
       (a) => Math.hypot(s.headClean, MODEL.head * a.headClean),
     ),
     dischargeNow: even(
-      (a, off) => a.dischargeNow + off[0],
-      (_, off) => Math.hypot(open.discharge * s.dischargeNow, MODEL.dischargeK[unit.expansion], off[1]),
+      (a, off) => a.dischargeNow + off[0] + moved,
+      (_, off) => Math.hypot(open.discharge * s.dischargeNow, MODEL.dischargeK[unit.expansion], off[1], movedSd),
     ),
     dischargeClean: even(
-      (a) => a.dischargeClean,
-      () => Math.hypot(open.discharge * s.dischargeClean, MODEL.dischargeK[unit.expansion]),
+      (a) => a.dischargeClean + moved,
+      () => Math.hypot(open.discharge * s.dischargeClean, MODEL.dischargeK[unit.expansion], movedSd),
     ),
     cutNow: cuts
       ? even(

@@ -11,6 +11,7 @@ const psi = (pa: number) => `${Math.round(pa / 6894.757)} psig`;
 /** Temperatures outside of which a kitchen or its machines are not to be believed, K. */
 const PLAUSIBLE: Partial<Record<keyof Reading, readonly [number, number, string]>> = {
   airInK: [C(-35), C(65), 'air at the coil'],
+  airAgainK: [C(-35), C(65), 'air at the coil'],
   roomAirK: [C(-35), C(60), 'room air'],
   offCycleAirK: [C(-35), C(60), 'air while it stood'],
   boxK: [C(-45), C(40), 'box'],
@@ -24,8 +25,19 @@ const PLAUSIBLE: Partial<Record<keyof Reading, readonly [number, number, string]
 function withoutImpossible(reading: Reading, doubts: readonly Doubt[]): Reading {
   const out = { ...reading };
   for (const d of doubts) if (d.leftOut && d.field !== 'at' && d.field !== 'phase') delete out[d.field];
+  for (const [first, again] of TWICE) {
+    if (out[first] !== undefined) continue;
+    out[first] = out[again];
+    delete out[again];
+  }
   return out;
 }
+
+/** What may be read a second time with another instrument, which stands in where the first says nothing. */
+const TWICE = [
+  ['headPaGauge', 'headAgainPaGauge'],
+  ['airInK', 'airAgainK'],
+] as const;
 
 /**
  * Entries that cannot be or hardly can be, as questions to whoever typed them: asked, never silently taken and
@@ -73,7 +85,7 @@ function pressures(unit: CondenserUnit, r: Reading): Doubt[] {
   const fluid = fluidOf(unit.refrigerant);
   const atmosphere = atmosphereAt(unit.altitudeM);
   const doubts: Doubt[] = [];
-  for (const field of ['headPaGauge', 'suctionPaGauge', 'offCyclePaGauge'] as const) {
+  for (const field of ['headPaGauge', 'headAgainPaGauge', 'suctionPaGauge', 'offCyclePaGauge'] as const) {
     const gauge = r[field];
     if (gauge === undefined || !Number.isFinite(gauge)) continue;
     if (gauge <= -atmosphere) doubts.push({ field, question: 'Below a perfect vacuum: is the sign right?', leftOut: true });
@@ -111,6 +123,9 @@ function besideOf(unit: CondenserUnit, r: Reading) {
     air: r.airInK ?? r.roomAirK ?? NaN,
     evaporating: r.suctionPaGauge === undefined ? NaN : fluid.dewT(r.suctionPaGauge + atmosphere),
     liquid: r.liquidLineK ?? NaN,
+    /** By how much two instruments that read the same are apart. */
+    gauges: Math.abs(meanT(fluid, (r.headAgainPaGauge ?? NaN) + atmosphere) - meanT(fluid, p2)),
+    thermometers: Math.abs((r.airAgainK ?? NaN) - (r.airInK ?? NaN)),
     discharge: r.dischargeLineK ?? NaN,
     suction: r.suctionLineK ?? NaN,
   };
@@ -133,7 +148,10 @@ function relations(unit: CondenserUnit, r: Reading): Doubt[] {
   return doubts;
 }
 
-function highSide({ condensing, by, bend, air }: Beside, ask: Ask): void {
+/** From here two instruments that read the same are asked about, K: some three spreads of a sound pair (judgement). */
+export const APART_K = 4;
+
+function highSide({ condensing, by, bend, air, gauges, thermometers }: Beside, ask: Ask): void {
   ask(
     condensing <= air,
     by,
@@ -150,6 +168,8 @@ function highSide({ condensing, by, bend, air }: Beside, ask: Ask): void {
     'headPaGauge',
     `Gauge says ${temperatureWords(condensing)}, the bend ${temperatureWords(bend)}: air in the system, or is the gauge off?`,
   );
+  ask(gauges > APART_K, 'headAgainPaGauge', `Gauges ${differenceWords(gauges)} apart: which shows 0 with its hose open?`);
+  ask(thermometers > APART_K, 'airAgainK', `Thermometers ${differenceWords(thermometers)} apart: which is right in ice water?`);
 }
 
 function lines({ liquid, discharge, suction, evaporating, dew, air }: Beside, r: Reading, ask: Ask): void {

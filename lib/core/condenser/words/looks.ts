@@ -16,6 +16,8 @@ const INSTRUCTION: Record<LookId, string> = {
   headPaGauge: 'Read the head pressure.',
   suctionPaGauge: 'Read the suction pressure.',
   airInK: 'Measure the air at the coil face.',
+  airAgainK: 'Measure the air at the coil face with another thermometer.',
+  headAgainPaGauge: 'Read the head pressure with another gauge.',
   roomAirK: 'Measure the air in the room and compare it with the air at the coil; look for what blocks the outlet.',
   boxK: 'Read the box temperature.',
   offCyclePaGauge:

@@ -4,7 +4,7 @@ import { report } from './judge/report';
 import type { Case } from './world/case';
 import { PARTS } from './world/templates';
 
-// The whole table on part B: npx tsx tests/plant/judge.ts [--n 1500] [--from 0] [--part A|C|D|E|F|G|H|I|J|K|L|M] [--made FILE, as tests/plant/make.ts prints]
+// The whole table on part B: npx tsx tests/plant/judge.ts [--n 1500] [--from 0] [--part A|C|D|E|F|G|H|I|J|K|L|M|N] [--made FILE, as tests/plant/make.ts prints]
 const { values } = parseArgs({
   options: {
     part: { type: 'string', default: 'B' },

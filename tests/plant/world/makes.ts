@@ -60,7 +60,7 @@ const USUAL: Make = {
 
 /**
  * Part C is of another make: narrower tubes, deeper coils with less air, other motors and shells, tighter valves, smaller receivers.
- * Parts D to M are of a third to a twelfth: each range moved by chance from A's, as far as C's at most, towards it or away.
+ * Parts D to N are of a third to a thirteenth: each range moved by chance from A's, as far as C's at most, towards it or away.
  */
 export const MAKES: Record<Part, Make> = {
   A: USUAL,
@@ -317,5 +317,28 @@ export const MAKES: Record<Part, Make> = {
     receiver: [0.958, 1.737],
     fan: { free: [1.276, 1.777], power: [1.643, 1.943], still: [0.06624, 0.1475] },
     valve: { spanK: [2.574, 4.574], opened: [0.3662, 0.6324] },
+  },
+  N: {
+    airRise: [0.4476, 0.7042],
+    airShare: [0.6501, 0.8576],
+    airPower: [0.4163, 0.626],
+    gasTimes: [3.017, 5.551],
+    liquidTimes: [2.149, 4.396],
+    bypass: [0.01756, 0.02487],
+    refrigerantPower: [0.3487, 0.8],
+    boxFall: [0.316, 0.5319],
+    boxShare: [0.5787, 0.8287],
+    boxGasTimes: [2.644, 5.288],
+    filling: { medium: -0.06918, low: -0.04883, spread: 0.1418 },
+    slope: { mean: -2.289, spread: 0.04196 },
+    motor: { small: 0.7519, large: 0.8112 },
+    motorFall: [0.07168, 0.3217],
+    shell: { sealed: [0.2841, 0.4841], ports: [0.1447, 0.2686] },
+    exchanger: [0.2961, 0.6922],
+    subcooling: [2.133, 7.266],
+    tube: { diameter: 1.027e-3, length: 2.764 },
+    receiver: [0.8519, 1.578],
+    fan: { free: [1.219, 1.607], power: [1.75, 2.05], still: [0.06914, 0.1417] },
+    valve: { spanK: [2.566, 4.566], opened: [0.349, 0.598] },
   },
 };

@@ -1,7 +1,7 @@
 import type { Application, CondenserKind, Expansion, UnitKind } from '../../../lib/core/equipment/build';
 
-export const PARTS = ['A', 'B', 'C', 'D', 'E', 'F', 'G', 'H', 'I', 'J', 'K', 'L', 'M'] as const;
-/** A sets constants, B was looked at while that was done, C to L judged until they had been read, M judges. */
+export const PARTS = ['A', 'B', 'C', 'D', 'E', 'F', 'G', 'H', 'I', 'J', 'K', 'L', 'M', 'N'] as const;
+/** A sets constants, B was looked at while that was done, C to M judged until they had been read, N judges. */
 export type Part = (typeof PARTS)[number];
 
 /** What a maker sells: ranges out of which one machine is drawn. Watts of cooling at 32.2 °C air, box at set point. */
@@ -264,7 +264,7 @@ const L = rows('L', [
   ['L ice machine', 'ice_machine', 'medium', 'R404A', 'valve', 1000, 2200, 32, 'fin_and_tube', false],
 ]);
 
-/** Machines to judge on, of a twelfth make. */
+/** Machines that judged, of a twelfth make. */
 const M = rows('M', [
   ['M reach-in, glass doors, propane', 'reach_in', 'medium', 'R290', 'capillary', 350, 740, 37, 'fin_and_tube', true],
   ['M reach-in, one door', 'reach_in', 'medium', 'R134a', 'capillary', 310, 640, 38, 'wire_and_tube', true],
@@ -283,4 +283,23 @@ const M = rows('M', [
   ['M ice machine', 'ice_machine', 'medium', 'R404A', 'valve', 1050, 2350, 32, 'fin_and_tube', false],
 ]);
 
-export const TEMPLATES: readonly Template[] = [...A, ...B, ...C, ...D, ...E, ...F, ...G, ...H, ...I, ...J, ...K, ...L, ...M];
+/** Machines to judge on, of a thirteenth make. */
+const N = rows('N', [
+  ['N reach-in, two doors', 'reach_in', 'medium', 'R134a', 'capillary', 420, 830, 38, 'fin_and_tube', true],
+  ['N reach-in, propane', 'reach_in', 'medium', 'R290', 'capillary', 260, 520, 37, 'fin_and_tube', true],
+  ['N undercounter', 'undercounter', 'medium', 'R134a', 'capillary', 170, 340, 38, 'wire_and_tube', true],
+  ['N prep table, propane', 'prep_table', 'medium', 'R290', 'capillary', 290, 590, 38, 'microchannel', true],
+  ['N drawer base', 'drawer_base', 'medium', 'R404A', 'capillary', 230, 450, 37, 'fin_and_tube', true],
+  ['N merchandiser, isobutane', 'display', 'medium', 'R600a', 'capillary', 280, 560, 38, 'fin_and_tube', true],
+  ['N reach-in freezer', 'reach_in', 'low', 'R404A', 'capillary', 380, 760, -3, 'fin_and_tube', true],
+  ['N undercounter freezer, propane', 'undercounter', 'low', 'R290', 'capillary', 150, 300, -1, 'fin_and_tube', true],
+  ['N display case, 448A', 'display', 'medium', 'R448A', 'valve', 820, 1650, 37, 'fin_and_tube', false],
+  ['N walk-in cooler', 'walk_in_cooler', 'medium', 'R134a', 'valve', 2000, 4000, 37, 'fin_and_tube', false],
+  ['N walk-in cooler, 449A', 'walk_in_cooler', 'medium', 'R449A', 'valve', 2300, 4600, 36, 'fin_and_tube', false],
+  ['N walk-in cooler, 404A', 'walk_in_cooler', 'medium', 'R404A', 'valve', 1900, 3700, 38, 'microchannel', false],
+  ['N walk-in freezer', 'walk_in_freezer', 'low', 'R404A', 'valve', 2000, 3800, -4, 'fin_and_tube', false],
+  ['N walk-in freezer, 449A', 'walk_in_freezer', 'low', 'R449A', 'valve', 1600, 3200, -4, 'fin_and_tube', false],
+  ['N ice machine', 'ice_machine', 'medium', 'R404A', 'valve', 950, 2100, 32, 'fin_and_tube', false],
+]);
+
+export const TEMPLATES: readonly Template[] = [...A, ...B, ...C, ...D, ...E, ...F, ...G, ...H, ...I, ...J, ...K, ...L, ...M, ...N];

@@ -16,7 +16,6 @@ const LN_WEIGHT: Partial<Record<CauseId, number>> = {
   recirculation: 0.4,
   non_condensables: 0.15,
   overcharge: 0.15,
-  low_charge: -0.35,
   evaporator_coil: -0.15,
   weak_compressor: 0.1,
   high_load: 0.7,

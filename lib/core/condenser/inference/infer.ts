@@ -12,7 +12,6 @@ import {
   dirtBeside,
   LOADED_TOO,
   LOSS,
-  LOOSE_SLOPES,
   MODEL_ERROR,
   OFF,
   ROOM_TO_COIL,
@@ -167,7 +166,7 @@ type Weighable = Pick<Shifted, 'prior' | 'seen' | 'way'>;
 
 /** As its solution has it, or with what hangs together: that was measured on readings with line temperatures, and holds there. */
 function lnEvidenceIn({ reading, machine, sound, learnt, seen }: Scene, solution: Solution, h: Weighable): number {
-  if (reading.suctionLineK === undefined) return solution.lnEvidence + LOOSE_SLOPES * solution.lnJacobian;
+  if (reading.suctionLineK === undefined) return solution.lnEvidence + solution.lnJacobian;
   return evidenceOf(solution, h.seen ?? seen, { prior: h.prior, sound, way: h.way, capillary: machine.capillary, learnt });
 }
 

@@ -13,7 +13,7 @@ export const BEFORE: Record<CauseId, number> = {
   recirculation: 0.055,
   non_condensables: 0.045,
   overcharge: 0.045,
-  low_charge: 0.155,
+  low_charge: 0.12,
   evaporator_coil: 0.06,
   evaporator_fan: 0.025,
   weak_compressor: 0.035,
@@ -107,12 +107,6 @@ export const LEFT_WHEN_LEARNT = 0.45;
  * more than the priors say. Set on the outside plant, part A, so that causes come as often as they are told.
  */
 export const TRUST = 0.8;
-
-/**
- * Without line temperatures a machine's state lies open over more than the slopes where it was found hold for: what they add to the evidence
- * counts by this part (of a half and the whole, by causes as named on makes E, H, K and L of the outside plant).
- */
-export const LOOSE_SLOPES = 0.5;
 
 /**
  * Model error of what is lost, as a part of it (ln), and the part of a reading's error that is left: at a first reading, whose

@@ -92,7 +92,7 @@ export function solve(machine: Machine, prior: Prior, seen: readonly Seen[], sta
   for (let round = 0; round < MOST_STEPS; round++) {
     differentiate(machine, x, slopes);
     normalEquations(x, prior, seen, index, slopes);
-    let gained = 0;
+    let [gained, hoped] = [0, 0];
     for (let tries = 0; tries < 6; tries++) {
       if (!factor(damping)) return null;
       backSolve(L, gradient, step);
@@ -100,6 +100,7 @@ export function solve(machine: Machine, prior: Prior, seen: readonly Seen[], sta
       const there = cost(trial, moved);
       if (there < now || Math.abs(there - now) < 1e-9 * now) {
         gained = now - there;
+        for (let i = 0; i < N; i++) hoped += gradient[i]! * step[i]!;
         x.set(trial);
         values.set(moved);
         now = there;
@@ -108,7 +109,11 @@ export function solve(machine: Machine, prior: Prior, seen: readonly Seen[], sta
       }
       damping *= 10;
     }
-    if (gained < 0.05) break;
+    // A step that gains little of what it hoped for has gone over a kink to its other side: shorter ones go on.
+    if (gained < 0.05) {
+      if (hoped < 0.5) break;
+      damping *= 100;
+    }
   }
   // The last step was small: the slopes before it serve the covariance.
   normalEquations(x, prior, seen, index, slopes);

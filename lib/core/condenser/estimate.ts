@@ -17,7 +17,7 @@ import { judge } from './verdict';
 import { part, widthOf, type Banded, type Width } from './widths';
 import { assumptionsOf } from './words/assumptions';
 import { lookWords } from './words/looks';
-import { cannotSaySentence, sentenceFor } from './words/sentence';
+import { candidates, cannotSaySentence, sentenceFor } from './words/sentence';
 import type {
   CannotSayReason,
   CleanBaseline,
@@ -61,9 +61,11 @@ export function estimate(
   const learnt = cancels(baseline, meansOf(reading));
   const scene = sceneOf(unit, reading, baseline, { history: options.history, learnt });
   const measured = scene && measuredOf(scene);
-  if (!scene || !measured) return no('out_of_range');
-  const unsound = unsoundness(measured, doubts);
-  if (unsound) return no(unsound !== 'impossible_reading' && tooEarly(reading) ? 'not_steady' : unsound);
+  if (!scene) return no('out_of_range');
+  const unsound = measured ? unsoundness(measured, doubts) : 'out_of_range';
+  if (unsound === 'impossible_reading') return no(unsound);
+  if (unsound && tooEarly(reading)) return no('not_steady');
+  if (unsound || !measured) return withCauses(no(unsound ?? 'out_of_range'), scene, measured);
   const belief = beliefOf(scene, doubts);
   if (typeof belief === 'string') return { ...no(belief), ...measured };
   return estimateOf(belief, { unit, reading, baseline, conditions, measured, doubts });
@@ -83,6 +85,14 @@ function beliefOf(scene: Scene, doubts: readonly Doubt[]): Belief | CannotSayRea
 
 function cannotSay(reason: CannotSayReason, doubts: Doubt[]): EstimateCannotSay {
   return { status: 'cannot_say', reason, causes: [], verdict: 'cannot_say', sentence: cannotSaySentence(reason), doubts };
+}
+
+/** No figure, and still what it may be. */
+function withCauses(answer: EstimateCannotSay, scene: Scene, measured: MeasuredSides | null): EstimateCannotSay {
+  const belief = infer(scene, answer.doubts.length);
+  if (!belief) return answer;
+  const causes = causesOf(belief, measured, scene.unit, nextLooks(belief));
+  return { ...answer, ...measured, causes, sentence: `${answer.sentence} ${candidates(causes)}.` };
 }
 
 /** Less than this over the air there is no telling one coil from another. */

@@ -132,6 +132,23 @@ describe("a reading that can't say", () => {
     expect(e.sentence).toMatch(/warmer air/);
   });
 
+  it('says what it may be where no figure can be told', () => {
+    const near = estimate(REACH_IN, readingOf(state, { airInK: state.condensingK - 1.5, steadyMinutes: undefined }), LEARNT, CONDITIONS);
+    expect(near).toMatchObject({ reason: 'rise_too_small', verdict: 'cannot_say' });
+    expect(near.riseK?.value).toBeCloseTo(1.5, 1);
+    expect(near.sentence).toMatch(/Too close to the air to tell\. Was it running under load\? It is .*the reading itself/);
+    expect(near.causes.slice(0, 2).map((c) => c.id)).toContain('reading_fault');
+    expect(near.causes.reduce((sum, c) => sum + c.weight, 0)).toBeCloseTo(1, 9);
+
+    // Beyond where R-134a's tables end: a stopped fan in a hot kitchen.
+    const beyond = estimate(REACH_IN, readingOf(state, { headPaGauge: 3.2e6, fanGrade: 'failed', coilGrade: 'filmed', liquidLineK: undefined, gauge: undefined }), LEARNT, CONDITIONS); // prettier-ignore
+    expect(beyond).toMatchObject({ reason: 'out_of_range', verdict: 'cannot_say' });
+    expect(beyond.causes[0]?.id).toBe('condenser_fan');
+    expect(beyond.sentence).toMatch(/look at condenser fan, air and coil first\. It is almost surely the condenser fan/);
+    for (const text of [beyond.sentence, ...beyond.causes.flatMap((c) => [...c.for, ...c.against, c.next])])
+      expect(text).not.toMatch(/NaN|undefined/);
+  });
+
   it('keeps what it does know', () => {
     const e = estimate(REACH_IN, readingOf(state, { steadyMinutes: 5 }), LEARNT, CONDITIONS);
     expect(e.status).toBe('cannot_say');

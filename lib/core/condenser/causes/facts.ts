@@ -8,7 +8,7 @@ export type Fact = { text: string; for: readonly CauseId[]; against: readonly Ca
 
 const HIGH_HEAD: readonly CauseId[] = ['coil_fouling', 'condenser_fan', 'blocked_air', 'non_condensables', 'overcharge', 'recirculation'];
 
-export function factsOf(belief: Belief, measured: Measured): Fact[] {
+export function factsOf(belief: Belief, measured: Measured | null): Fact[] {
   return [
     ...high(belief),
     ...bend(belief, measured),
@@ -35,9 +35,9 @@ function high({ scene, measured }: Belief): Fact[] {
   return [{ text: 'Condensing over the air is what a clean coil gives', for: ['nothing'], against: HIGH_HEAD }];
 }
 
-function bend({ scene }: Belief, measured: Measured): Fact[] {
+function bend({ scene }: Belief, measured: Measured | null): Fact[] {
   const { headPaGauge, condensingClampK } = scene.reading;
-  if (headPaGauge === undefined || condensingClampK === undefined) return [];
+  if (headPaGauge === undefined || condensingClampK === undefined || !measured) return [];
   const over = measured.condensingK.value - condensingClampK;
   if (over > 4)
     return [

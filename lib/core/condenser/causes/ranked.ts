@@ -33,7 +33,7 @@ const AGAIN: Partial<Record<CauseId, string>> = {
 };
 
 /** Causes by belief, strongest first, with what speaks for and against each in words. */
-export function causesOf(belief: Belief, measured: Measured, unit: CondenserUnit, looks: readonly NextLook[]): Cause[] {
+export function causesOf(belief: Belief, measured: Measured | null, unit: CondenserUnit, looks: readonly NextLook[]): Cause[] {
   const facts = factsOf(belief, measured);
   const open = new Set<LookId>(looks.map((l) => l.look));
   return CAUSES.map((id) => {

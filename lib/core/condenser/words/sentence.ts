@@ -28,7 +28,7 @@ export function sentenceFor(e: Sayable, j: Judged & { next: string }, causes: re
 }
 
 /** "It is probably a fouled coil, possibly the condenser fan". */
-function candidates(causes: readonly Cause[]): string {
+export function candidates(causes: readonly Cause[]): string {
   const [first, second] = causes.filter((c) => c.id !== 'nothing' && c.weight > 0.08);
   if (!first) return 'Something is off';
   const other = second

@@ -60,12 +60,10 @@ export function estimate(
   if (lacking) return no(lacking);
   const learnt = cancels(baseline, meansOf(reading));
   const scene = sceneOf(unit, reading, baseline, { history: options.history, learnt });
-  const measured = scene && measuredOf(scene);
   if (!scene) return no('out_of_range');
-  const unsound = measured ? unsoundness(measured, doubts) : 'out_of_range';
-  if (unsound === 'impossible_reading') return no(unsound);
-  if (unsound && tooEarly(reading)) return no('not_steady');
-  if (unsound || !measured) return withCauses(no(unsound ?? 'out_of_range'), scene, measured);
+  const measured = measuredOf(scene);
+  const unsound = measured && unsoundness(measured, doubts);
+  if (!measured || unsound) return withCauses(no(unsound ?? 'out_of_range'), scene, measured);
   const belief = beliefOf(scene, doubts);
   if (typeof belief === 'string') return { ...no(belief), ...measured };
   return estimateOf(belief, { unit, reading, baseline, conditions, measured, doubts });
@@ -89,6 +87,8 @@ function cannotSay(reason: CannotSayReason, doubts: Doubt[]): EstimateCannotSay 
 
 /** No figure, and still what it may be. */
 function withCauses(answer: EstimateCannotSay, scene: Scene, measured: MeasuredSides | null): EstimateCannotSay {
+  if (answer.reason === 'impossible_reading') return answer;
+  if (tooEarly(scene.reading)) return cannotSay('not_steady', answer.doubts);
   const belief = infer(scene, answer.doubts.length);
   if (!belief) return answer;
   const causes = causesOf(belief, measured, scene.unit, nextLooks(belief));

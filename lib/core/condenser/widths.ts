@@ -16,7 +16,7 @@ type Table = { all: Ends; capillary: Ends; lines: Ends; room?: Ends; learnt?: En
 /**
  * A mixture is as wide as its hypotheses' errors; how often its band held, by depth, expansion and what was read, sets these. Set on the
  * outside plant, part A, each drawn towards nothing and rounded; cooling and energy on A, F and G together, as what one make's cells ask for
- * another's do not; the discharge's on A and C to K together, every make alike in weight, so that each end is missed as often.
+ * another's do not; the discharge's on A and C to L together, every make alike in weight, so that each end is missed as often.
  */
 const WIDTHS: Record<'conductance' | 'cooling' | 'energy' | 'discharge', Table> = {
   conductance: {

@@ -48,8 +48,8 @@ export const FIELD_INFO = {
   ampsA: { label: 'Compressor current', dimension: 'amps', hint: '', span: [0, 1000] },
   steadyMinutes: { label: 'Running steadily for', dimension: 'minutes', hint: '10 to 15 minutes before a reading means anything.', span: [0, 1440], first: ANY },
   roomAirK: { label: 'Room air', dimension: 'temperature', hint: '', span: AIR, fits: byAir },
-  headAgainPaGauge: { label: 'Head, another gauge', dimension: 'pressure', hint: 'At the same port, at the same moment.', sealedHint: SEALED, span: GAUGE },
-  airAgainK: { label: 'Coil air, another thermometer', dimension: 'temperature', hint: 'Beside the first.', span: AIR, fits: byAir },
+  headAgainPaGauge: { label: 'Head pressure again', dimension: 'pressure', hint: 'With another gauge.', sealedHint: SEALED, span: GAUGE },
+  airAgainK: { label: 'Coil air again', dimension: 'temperature', hint: 'With another thermometer, beside the first.', span: AIR, fits: byAir },
   offCyclePaGauge: { label: 'Standing pressure', dimension: 'pressure', hint: 'Compressor off, condenser at air temperature.', sealedHint: SEALED, span: GAUGE },
   offCycleAirK: { label: 'Air while standing', dimension: 'temperature', hint: '', span: AIR, fits: byAir },
 } as const satisfies Record<string, ReadingFieldInfo>; // prettier-ignore

@@ -49,6 +49,12 @@ describe('a second thermometer', () => {
     expect(twice.causes[0]?.id).toBe('reading_fault');
     expect(at({ ...cold, airAgainK: air - 6 }).causes[0]?.id).not.toBe('reading_fault');
   });
+  it('is asked for in one word with the cause that it decides', () => {
+    const warm = at({ airInK: air + 6, roomAirK: air + 6 });
+    const first = warm.lookNext.find((l) => l.look !== 'offCyclePaGauge');
+    expect(first?.look).toBe('airAgainK');
+    expect(warm.causes.find((c) => c.id === 'reading_fault')?.next).toBe(first?.instruction);
+  });
   it('never widens a band by agreeing', () => {
     for (const left of [1, 0.8, 0.6]) {
       const state = stateAt(REACH_IN, left, air);

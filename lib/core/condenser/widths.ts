@@ -15,8 +15,8 @@ type Table = { all: Ends; capillary: Ends; lines: Ends; room?: Ends; learnt?: En
 
 /**
  * A mixture is as wide as its hypotheses' errors; how often its band held, by depth, expansion and what was read, sets these. Set on the
- * outside plant, part A, each drawn towards nothing and rounded; cooling and energy on A, F and G together, as what one make's cells ask for
- * another's do not; the discharge's on A and C to L together, every make alike in weight, so that each end is missed as often.
+ * outside plant, part A, each drawn towards nothing and rounded; cooling on A, F and G together, energy on A and C to M, as what one make's
+ * cells ask for another's do not; the discharge's on A and C to L together, every make alike in weight, so that each end is missed as often.
  */
 const WIDTHS: Record<'conductance' | 'cooling' | 'energy' | 'discharge', Table> = {
   conductance: {
@@ -35,9 +35,9 @@ const WIDTHS: Record<'conductance' | 'cooling' | 'energy' | 'discharge', Table> 
     learntLines: { low: [-0.15, -0.15, -0.15], high: [-0.15, -0.15, -0.15] },
   },
   energy: {
-    all: { low: [0.7, -0.5, 0.25], high: [0.1, -0.75, -0.4] },
-    capillary: { low: [0, 0.05, -0.1], high: [0.7, -0.2, 0.35] },
-    lines: { low: [0, 0.05, -0.05], high: [-0.15, -0.05, -0.05] },
+    all: { low: [1.1, -0.5, 0.15], high: [0.1, -0.75, -0.1] },
+    capillary: { low: [0.3, 0.15, -0.1], high: [0.7, -0.2, 0.1] },
+    lines: { low: [0.1, 0.15, -0.05], high: [-0.15, -0.05, -0.1] },
     room: { low: [-0.15, -0.2, 0], high: [0.05, 0.1, 0] },
     learnt: { low: [-0.3, -0.05, 0], high: [-0.05, 0, 0] },
     learntLines: { low: [-0.15, -0.15, -0.15], high: [-0.15, -0.15, -0.15] },

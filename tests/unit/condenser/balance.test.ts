@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { cleanPrior, conductanceOf, headAgainstAir, steadyState, type CondenserUnit } from '@/lib/core/condenser';
 import { REFRIGERANT_IDS } from '@/lib/core/refrigerants';
+import { increasingRoot } from '@/lib/core/condenser/machine/root';
 import { F, REACH_IN, stateAt } from '../../support/condenser';
 
 /** CO₂ alone has no place here: above 31 °C it does not condense. It is listed as a component of blends. */
@@ -41,6 +42,10 @@ describe('the balance of evaporator, compressor and condenser', () => {
       expect(states[i]!.headPa).toBeGreaterThan(states[i - 1]!.headPa);
       expect(states[i]!.coolingW).toBeLessThan(states[i - 1]!.coolingW);
     }
+  });
+
+  it('finds no root of what has no numbers, and says at once that it does not', () => {
+    expect(increasingRoot(() => NaN, { lo: 0, hi: 4, start: 1, tolerance: 1e-6 })).toMatchObject({ status: 'not_converged', iterations: 1 });
   });
 
   it('does its nominal cooling at the design point', () => {

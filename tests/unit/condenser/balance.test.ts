@@ -45,7 +45,10 @@ describe('the balance of evaporator, compressor and condenser', () => {
   });
 
   it('finds no root of what has no numbers, and says at once that it does not', () => {
-    expect(increasingRoot(() => NaN, { lo: 0, hi: 4, start: 1, tolerance: 1e-6 })).toMatchObject({ status: 'not_converged', iterations: 1 });
+    expect(increasingRoot(() => NaN, { lo: 0, hi: 4, start: 1, tolerance: 1e-6 })).toMatchObject({
+      status: 'not_converged',
+      iterations: 1,
+    });
   });
 
   it('does its nominal cooling at the design point', () => {

@@ -95,7 +95,7 @@ describe('where a question begins', () => {
   it('holds two gauges against each other by what they condense at', () => {
     const at = (T: number) => unwrap(bubblePressure('R134a', T)) - 101325;
     for (const [K, n] of [[-4.3, 1], [-3.7, 0], [3.7, 0], [4.3, 1]] as const) expect(of('headAgainPaGauge', { headAgainPaGauge: at(condensingDewK + K) })).toHaveLength(n); // prettier-ignore
-    expect(of('headAgainPaGauge', { headAgainPaGauge: at(condensingDewK + 5) })[0]?.question).toBe('Gauges 9 °F (5 K) apart: which shows 0 with its hose open?'); // prettier-ignore
+    expect(of('headAgainPaGauge', { headAgainPaGauge: at(condensingDewK + 5) })[0]?.question).toBe('Gauges 9 °F (5 K) apart: which shows 0 off the machine, hose open?'); // prettier-ignore
     expect(of('headAgainPaGauge', { headAgainPaGauge: -15 * PSI })[0]?.leftOut).toBe(true);
   });
   it('works with the second instrument where the first was not read, or says what cannot be', () => {

@@ -26,7 +26,7 @@ const AGAIN: Partial<Record<CauseId, string>> = {
   high_load: 'Read again when the box is at its set point with the doors shut.',
   head_pressure_control: 'Read again in warmer air, or with the control satisfied.',
   not_steady: 'Read again after 10 to 15 minutes of steady running.',
-  reading_fault: 'Try it in ice water, the gauge with its hose open, and take the odd entries again.',
+  reading_fault: 'Try the thermometer in ice water, the gauge off the machine with its hose open, and take the odd entries again.',
   low_charge: 'Look for oil at the joints, and for frost at drier or strainer.',
   weak_compressor: 'Have the compressor’s pumping tested by someone licensed to.',
   blocked_air: 'Look for what stands before the coil: boxes, a filter, a panel.',

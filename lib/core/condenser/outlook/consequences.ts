@@ -70,7 +70,7 @@ const MOVED: Partial<Record<CauseId, readonly number[]>> = {
 /**
  * By how much discharge gas on the hot day stands off what the machine foretells under a cause, K, and how far that spreads besides: worn valves heat
  * it more than pumping twice says, a stopped evaporator fan's machine takes back liquid, one not yet steady has a cold shell. Set on A and C
- * to L of the outside plant, full set, in two halves that mostly agree within 2 K; rounded.
+ * to L of the outside plant, full set; rounded.
  */
 const DISCHARGE_OFF: Partial<Record<CauseId, Partial<Record<CondenserUnit['expansion'], readonly [number, number]>>>> = {
   overcharge: { capillary: [-3, 3], valve: [2, 3] },

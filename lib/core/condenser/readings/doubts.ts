@@ -168,7 +168,7 @@ function highSide({ condensing, by, bend, air, gauges, thermometers }: Beside, a
     'headPaGauge',
     `Gauge says ${temperatureWords(condensing)}, the bend ${temperatureWords(bend)}: air in the system, or is the gauge off?`,
   );
-  ask(gauges > APART_K, 'headAgainPaGauge', `Gauges ${differenceWords(gauges)} apart: which shows 0 with its hose open?`);
+  ask(gauges > APART_K, 'headAgainPaGauge', `Gauges ${differenceWords(gauges)} apart: which shows 0 off the machine, hose open?`);
   ask(thermometers > APART_K, 'airAgainK', `Thermometers ${differenceWords(thermometers)} apart: which is right in ice water?`);
 }
 

@@ -11,7 +11,8 @@ export const ADDRESS = 'x-rimebook-address';
 /** The header of an answer under which the reference of its request stands. */
 export const REFERENCE = 'x-request-id';
 
-const held = globalThis as unknown as { rimebookWatching?: boolean };
+// One listener in a process; a module that is read anew takes its place.
+const held = globalThis as unknown as { rimebookWatch?: (message: unknown) => void };
 
 const LONGEST_PART = 24;
 /** An address as the log keeps it: without query, and without what could be a link's secret or say whose page it was. */
@@ -33,9 +34,8 @@ const QUIET = /^\/(api\/(health|alive|metrics)|_next\/)/;
  * name; and a reference that its log lines, its answer and its error page carry. When it is answered, one line.
  */
 export function watchRequests(): void {
-  if (held.rimebookWatching) return;
-  held.rimebookWatching = true;
-  diagnostics.subscribe('http.server.request.start', (message) => {
+  const listening = held.rimebookWatch !== undefined;
+  held.rimebookWatch = (message) => {
     const { request, response } = message as { request: IncomingMessage; response: ServerResponse };
     const started = { reference: newReference() };
     const since = performance.now();
@@ -51,5 +51,6 @@ export function watchRequests(): void {
       answered(request.method ?? '', status, ms);
       if (!QUIET.test(path)) log.info({ ...started, method: request.method, path, status, ms }, 'answered');
     });
-  });
+  };
+  if (!listening) diagnostics.subscribe('http.server.request.start', (message) => held.rimebookWatch?.(message));
 }

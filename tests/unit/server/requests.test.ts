@@ -112,4 +112,19 @@ describe('whoever handles a request', () => {
     server.closeAllConnections();
     await new Promise((done) => server.close(done));
   });
+
+  it('is whoever was read last, where the same process reads the module anew', async () => {
+    watchRequests();
+    vi.resetModules();
+    const [requests, { log: newLog }] = [await import('@/lib/server/process/requests'), await import('@/lib/server/process/log')];
+    const said = vi.spyOn(newLog, 'info').mockImplementation(() => {});
+    requests.watchRequests();
+    const server = createServer((_, res) => void res.end());
+    await new Promise<void>((done) => void server.listen(0, '127.0.0.1', done));
+    await fetch(`http://127.0.0.1:${(server.address() as AddressInfo).port}/due`);
+    await vi.waitFor(() => expect(said).toHaveBeenCalledTimes(1));
+    server.closeAllConnections();
+    await new Promise((done) => server.close(done));
+    watchRequests();
+  });
 });

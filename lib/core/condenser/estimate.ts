@@ -1,9 +1,11 @@
+import { keysOf } from '../typed/closed-set';
 import { cancels, cleanPrior } from './baseline';
 import { figure, normalCdf, Z60, Z80 } from './bands';
 import { underHeadControl } from './causes/head-control';
 import { causesOf } from './causes/ranked';
 import { isKnownRefrigerant } from './fluid/limits';
 import { infer, lossSpread, ownSeen, type Belief } from './inference/infer';
+import { LOOKS } from './inference/looks';
 import { quantile, type Part } from './inference/mixture';
 import { nextLooks } from './inference/next-look';
 import { sceneOf, type Scene } from './inference/scene';
@@ -91,7 +93,11 @@ function withCauses(answer: EstimateCannotSay, scene: Scene, measured: MeasuredS
   if (tooEarly(scene.reading)) return cannotSay('not_steady', answer.doubts);
   const belief = infer(scene, answer.doubts.length);
   if (!belief) return answer;
-  const causes = causesOf(belief, measured, scene.unit, nextLooks(belief));
+  // However sure it is, nobody has seen it yet: what was not looked at stays open.
+  const unseen = keysOf(LOOKS)
+    .filter((look) => scene.reading[look] === undefined)
+    .map((look) => ({ look, bits: 0 }));
+  const causes = causesOf(belief, measured, scene.unit, [...nextLooks(belief), ...unseen]);
   return { ...answer, ...measured, causes, sentence: `${answer.sentence} ${candidates(causes)}.` };
 }
 

@@ -145,6 +145,14 @@ describe("a reading that can't say", () => {
     expect(beyond).toMatchObject({ reason: 'out_of_range', verdict: 'cannot_say' });
     expect(beyond.causes[0]?.id).toBe('condenser_fan');
     expect(beyond.sentence).toMatch(/look at condenser fan, air and coil first\. It is almost surely the condenser fan/);
+    // Nobody looked: it stays to be looked at, however sure the numbers are.
+    const unseen = estimate(
+      REACH_IN,
+      readingOf(state, { headPaGauge: 3.2e6, liquidLineK: undefined, gauge: undefined }),
+      LEARNT,
+      CONDITIONS,
+    );
+    expect(unseen.causes.find((c) => c.id === 'condenser_fan')?.next).toMatch(/^Look at the condenser fan/);
     for (const text of [beyond.sentence, ...beyond.causes.flatMap((c) => [...c.for, ...c.against, c.next])])
       expect(text).not.toMatch(/NaN|undefined/);
   });

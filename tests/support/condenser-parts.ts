@@ -20,7 +20,7 @@ import { conductanceSeen, infer, ownSeen, runningSeen, type Belief } from '@/lib
 import { coilGradeGiven, lookGiven, LOOKS, looksGiven } from '@/lib/core/condenser/inference/looks';
 import { quantile } from '@/lib/core/condenser/inference/mixture';
 import { nextLooks } from '@/lib/core/condenser/inference/next-look';
-import { againGiven, boxGiven, roomGiven, standingGiven } from '@/lib/core/condenser/inference/outside';
+import { againGiven, airError, boxGiven, roomGiven, standingGiven } from '@/lib/core/condenser/inference/outside';
 import { BEFORE } from '@/lib/core/condenser/inference/priors';
 import { sceneOf, type Scene } from '@/lib/core/condenser/inference/scene';
 import { covarianceOf } from '@/lib/core/condenser/inference/solve';
@@ -161,7 +161,7 @@ export const PARTS: Record<string, () => unknown> = {
     [0.2, 0.6, 0.9, 1, 1.1, 1.3].map((part) => {
       const scene = sceneFor(0, { offCycleAirK: 303, offCyclePaGauge: part * 7.7e5 - 1e5 });
       const plain = infer(scene, 0)?.plain;
-      return plain ? causes((c) => standingGiven(scene, c, plain)) : null;
+      return plain ? causes((c) => standingGiven(scene, c, airError(scene, plain))) : null;
     }),
   'air by another thermometer': () => [-9, -3, -1, 0, 1, 6].map((over) => [undefined, 6, -6].map((off) => againGiven(sceneFor(0, { airInK: 303, airAgainK: 303 + over }), off))), // prettier-ignore
   'calibrated causes': () =>

@@ -87,4 +87,17 @@ describe('a clamp on the discharge line', () => {
     expect(short(-5)).toBe(0);
     expect(shown(air + 100)?.sd).toBeGreaterThan((shown(air + 50)?.sd ?? NaN) + 0.5);
   });
+
+  it('leaves the gas of a far hot day more open than that of one near by', () => {
+    const state = stateAt(REACH_IN, 0.9, F(75));
+    const width = (hot: number) => {
+      const e = estimate(REACH_IN, readingOf(state, { dischargeLineK: state.dischargeLineK - 2 }), LEARNT, {
+        ...CONDITIONS,
+        hotDayAirK: F(hot),
+      });
+      if (e.status !== 'ok' || !e.dischargeHotDayK) throw new Error('nothing is foretold');
+      return e.dischargeHotDayK.now.hi - e.dischargeHotDayK.now.lo;
+    };
+    expect(width(110)).toBeGreaterThan(1.1 * width(76));
+  });
 });

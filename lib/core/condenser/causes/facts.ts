@@ -1,5 +1,5 @@
 import type { Belief } from '../inference/infer';
-import { APART_K } from '../readings/doubts';
+import { APART_K, besideOf } from '../readings/doubts';
 import { differenceWords } from '../words/both-units';
 import type { CauseId, Measured, Reading } from '../types';
 
@@ -58,17 +58,15 @@ function bend({ scene }: Belief, measured: Measured | null): Fact[] {
   return [{ text: 'Gauge and bend agree', for: [], against: ['non_condensables', 'reading_fault'] }];
 }
 
-function again({ scene: { reading, machine, atmospherePa } }: Belief): Fact[] {
-  const { headPaGauge, headAgainPaGauge, airInK, airAgainK } = reading;
-  const dewT = (pa: number) => machine.fluid.dewT(pa + atmospherePa);
-  const apart: number[] = [];
-  if (headPaGauge !== undefined && headAgainPaGauge !== undefined) apart.push(Math.abs(dewT(headAgainPaGauge) - dewT(headPaGauge)));
-  if (airInK !== undefined && airAgainK !== undefined) apart.push(Math.abs(airAgainK - airInK));
-  return apart.map((K) =>
-    K > APART_K
-      ? { text: `Another instrument reads ${differenceWords(K)} off the first`, for: ['reading_fault'], against: [] }
-      : { text: 'Another instrument agrees with the first', for: [], against: ['reading_fault'] },
-  );
+function again({ scene: { unit, reading } }: Belief): Fact[] {
+  const { gauges, thermometers } = besideOf(unit, reading);
+  return [gauges, thermometers]
+    .filter(Number.isFinite)
+    .map((K) =>
+      K > APART_K
+        ? { text: `Another instrument reads ${differenceWords(K)} off the first`, for: ['reading_fault'], against: [] }
+        : { text: 'Another instrument agrees with the first', for: [], against: ['reading_fault'] },
+    );
 }
 
 function liquid({ scene }: Belief): Fact[] {

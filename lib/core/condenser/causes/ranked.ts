@@ -38,8 +38,8 @@ export function causesOf(belief: Belief, measured: Measured | null, unit: Conden
   const open = new Set<LookId>(looks.map((l) => l.look));
   return CAUSES.map((id) => {
     // What doubts the reading is what tells most of it; else the nearest look.
-    const own = id === 'reading_fault' ? looks.map((l) => l.look).filter((l) => DECIDES[id].includes(l)) : DECIDES[id];
-    const look = own.find((l) => open.has(l));
+    const own = DECIDES[id];
+    const look = id === 'reading_fault' ? looks.find((l) => own.includes(l.look))?.look : own.find((l) => open.has(l));
     return {
       id,
       weight: belief.probability[id],

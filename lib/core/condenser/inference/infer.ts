@@ -4,7 +4,7 @@ import { airside } from './airside';
 import { calibrated } from './calibrated';
 import { evidenceOf } from './evidence';
 import { coilGradeGiven, looksGiven, type Starved } from './looks';
-import { againGiven, boxGiven, roomGiven, standingGiven } from './outside';
+import { againGiven, airError, boxGiven, roomGiven, standingGiven } from './outside';
 import {
   BARE_TUBE,
   BEFORE,
@@ -25,8 +25,7 @@ import {
   REPEATED,
   TRUST,
 } from './priors';
-import { AIR_PLACEMENT_SD_K } from '../readings/instruments';
-import { thermometerOf, type Scene } from './scene';
+import { airSdOf, type Scene } from './scene';
 import type { Machine } from './equations';
 import { solve, solveWell, varianceOf, type Channel, type Seen, type Solution } from './solve';
 import * as S from './state';
@@ -62,7 +61,8 @@ type Shifted = {
   machine?: Machine;
   by?: Starved;
   way?: Way;
-  /** It is the air's thermometer that is off, and by how much as expected, K. */ air?: number;
+  /** It is the air's thermometer that is off, and by how much as expected, K. */
+  air?: number;
 };
 
 /** Every hypothesis weighed against one reading; null where the numbers leave the refrigerant's range. */
@@ -225,11 +225,12 @@ function before(scene: Scene, doubts: number): Record<CauseId, number> {
 
 /** Evidence that does not pass through the machine: looks, box, air read elsewhere or again, standing pressure, earlier readings. */
 function outside(scene: Scene, { cause, by, air }: Pick<Shifted, 'cause' | 'by' | 'air'>, solution: Solution): number {
+  const standing = scene.reading.offCyclePaGauge !== undefined;
   return (
     boxGiven(scene, cause) *
     roomGiven(scene, cause) *
     againGiven(scene, air) *
-    standingGiven(scene, cause, solution) *
+    standingGiven(scene, cause, standing ? airError(scene, solution) : undefined) *
     looksGiven(scene.reading, cause, by)
   );
 }
@@ -306,9 +307,7 @@ function shifted(scene: Scene, found: Plain): Shifted[] {
   const airOff = out < 0 ? -OFF.airK[0] : OFF.airK[0];
   const { airInK, airAgainK } = reading;
   const byOther =
-    airInK === undefined || airAgainK === undefined
-      ? shift(S.AIR, [airOff, OFF.airK[1]])
-      : set(S.AIR, [airAgainK, Math.hypot(thermometerOf(reading), AIR_PLACEMENT_SD_K)]);
+    airInK === undefined || airAgainK === undefined ? shift(S.AIR, [airOff, OFF.airK[1]]) : set(S.AIR, [airAgainK, airSdOf(reading)]);
   list.push({ cause: 'reading_fault', share: OFF.air / 2, prior: own(byOther), air: airOff });
   return list;
 }

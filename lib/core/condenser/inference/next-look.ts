@@ -3,8 +3,8 @@ import { CONTACT_SD_K } from '../readings/instruments';
 import type { CauseId, Reading } from '../types';
 import { coilGradeGiven, LOOKS, lookGiven, type Look } from './looks';
 import type { Belief, Component } from './infer';
-import { boxGiven, roomGiven, standingGiven } from './outside';
-import { thermometerOf } from './scene';
+import { airError, boxGiven, roomGiven, standingGiven } from './outside';
+import { thermometerOf, type Scene } from './scene';
 import { CHANNELS, covarianceOf, varianceOf, type Channel, type Solution } from './solve';
 import { AIR, UNKNOWNS } from './state';
 
@@ -20,6 +20,7 @@ const LEAST = 0.03;
 const LEAST_BITS = 1e-6;
 /** A second gauge or thermometer is seldom at hand: what it tells counts for this part where looks are put in order (judgement). */
 const ANOTHER = 0.6;
+const SECOND: readonly LookId[] = ['airAgainK', 'headAgainPaGauge'];
 
 /** What to look at next: every look this unit allows, the most telling first. */
 export function nextLooks(belief: Belief): NextLook[] {
@@ -42,23 +43,33 @@ export function nextLooks(belief: Belief): NextLook[] {
   for (const look of keysOf(LOOKS)) add(look, () => discrete(parts, look));
   // On a sealed system too, where they are on already.
   const gauges = unit.circuitAccess === 'ports' || reading.headPaGauge !== undefined;
+  const may = { always: true, gauges, again: reading.headPaGauge !== undefined };
   for (const [look, channel, allowed] of READINGS)
-    if ((allowed === 'always' || gauges) && (look !== 'headAgainPaGauge' || reading.headPaGauge !== undefined))
-      add(look, () => continuous(parts, (c) => predicted(c, covOf(c), channel, errorOf(scene.reading, channel))));
-  const over = (read: (value: number) => Reading, given: typeof standingGiven, from: number, to: number) => () => {
+    if (may[allowed]) add(look, () => continuous(parts, (c) => predicted(c, covOf(c), channel, errorOf(scene.reading, channel))));
+  const over = (read: (value: number) => Reading, given: (s: Scene, c: Component) => number, from: number, to: number) => () => {
     const scenes = Array.from({ length: GRID }, (_, r) => ({ ...scene, reading: read(from + ((to - from) * (r + 0.5)) / GRID) }));
-    return gridded(parts, from, to, ({ cause, solution }, _value, _i, r) => given(scenes[r]!, cause, solution));
+    return gridded(parts, from, to, (c, _value, _i, r) => given(scenes[r]!, c));
   };
   const set = unit.boxSetPointK;
   add(
     'boxK',
-    over((v) => ({ ...reading, boxK: v }), boxGiven, set - 6, set + 22),
+    over(
+      (v) => ({ ...reading, boxK: v }),
+      (s, { cause }) => boxGiven(s, cause),
+      set - 6,
+      set + 22,
+    ),
   );
   const { airInK, roomAirK } = reading;
   if (airInK !== undefined)
     add(
       'roomAirK',
-      over((v) => ({ ...reading, roomAirK: v }), roomGiven, airInK - 20, airInK + 6),
+      over(
+        (v) => ({ ...reading, roomAirK: v }),
+        (s, { cause }) => roomGiven(s, cause),
+        airInK - 20,
+        airInK + 6,
+      ),
     );
   if (airInK !== undefined || roomAirK !== undefined)
     add(airInK === undefined ? 'airInK' : 'airAgainK', () =>
@@ -71,24 +82,26 @@ export function nextLooks(belief: Belief): NextLook[] {
     const { fluid } = scene.machine;
     const saturation = Math.exp(fluid.lnDewP(airInK));
     const at = (v: number): Reading => ({ ...reading, offCycleAirK: airInK, offCyclePaGauge: v });
-    add('offCyclePaGauge', over(at, standingGiven, 0.3 * saturation - scene.atmospherePa, 1.7 * saturation - scene.atmospherePa));
+    const airs = new Map(parts.map(({ solution }) => [solution, airError(scene, solution)]));
+    const given = (s: Scene, c: Component) => standingGiven(s, c.cause, airs.get(c.solution));
+    add('offCyclePaGauge', over(at, given, 0.3 * saturation - scene.atmospherePa, 1.7 * saturation - scene.atmospherePa));
   }
   if (reading.steadyMinutes === undefined) {
     const p = belief.probability.not_steady;
     add('steadyMinutes', () => (p > 0 && p < 1 ? -(p * Math.log2(p) + (1 - p) * Math.log2(1 - p)) : 0));
   }
-  const worth = ({ look, bits }: NextLook) => Math.round(((look.includes('Again') ? ANOTHER : 1) * bits) / LEAST_BITS);
+  const worth = ({ look, bits }: NextLook) => Math.round(((SECOND.includes(look) ? ANOTHER : 1) * bits) / LEAST_BITS);
   return out.sort((a, b) => worth(b) - worth(a));
 }
 
-const READINGS: readonly (readonly [LookId, Channel, 'always' | 'gauges'])[] = [
+const READINGS: readonly (readonly [LookId, Channel, 'always' | 'gauges' | 'again'])[] = [
   ['condensingClampK', 'bendK', 'always'],
   ['liquidLineK', 'liquidK', 'always'],
   ['suctionLineK', 'suctionK', 'always'],
   ['dischargeLineK', 'dischargeK', 'always'],
   ['headPaGauge', 'headPa', 'gauges'],
   ['suctionPaGauge', 'suctionPa', 'gauges'],
-  ['headAgainPaGauge', 'headPa', 'gauges'],
+  ['headAgainPaGauge', 'headPa', 'again'],
 ];
 
 function errorOf(reading: Reading, channel: Channel): number {

@@ -50,18 +50,21 @@ export function againGiven({ reading }: Scene, off?: number): number {
 /** What gas adds to the standing pressure, as a part of saturation: less than in the running condenser, as it spreads (judgement, agrees with the outside plant, part A). */
 const GAS_STANDING = [0.15, 0.09] as const;
 
+/** By how much a solution has the air's thermometer off, and how sure that is, K: it was as far off while the machine stood. */
+export function airError({ reading }: Scene, solution: Solution): readonly [number, number] {
+  return reading.airInK === undefined ? [0, 0] : [solution.x[AIR]! - reading.airInK, Math.sqrt(varianceOf(solution, AIR))];
+}
+
 /**
  * Standing pressure against saturation at the air around it. Air in the system adds its own; lower than saturation says
- * little, as a cold evaporator holds the pressure down.
+ * little, as a cold evaporator holds the pressure down. `off`: as `airError` has it.
  */
-export function standingGiven(scene: Scene, cause: CauseId, solution: Solution): number {
+export function standingGiven(scene: Scene, cause: CauseId, [off, offSd]: readonly [number, number] = [0, 0]): number {
   const { reading, machine, atmospherePa } = scene;
   const air = reading.offCycleAirK;
   if (reading.offCyclePaGauge === undefined || air === undefined) return 1;
   const { fluid } = machine;
   const saturation = Math.exp(fluid.lnDewP(air + fluid.glide(air)));
-  // The thermometer is off by what it was while the machine ran.
-  const [off, offSd] = reading.airInK === undefined ? [0, 0] : [solution.x[AIR]! - reading.airInK, Math.sqrt(varianceOf(solution, AIR))];
   const over = (reading.offCyclePaGauge + atmospherePa) / saturation - 1 - machine.beta * off;
   const sd = Math.hypot(headSdPa(reading, scene.unit.refrigerant, reading.offCyclePaGauge) / saturation, 0.02, machine.beta * offSd);
   const low = over < 0 && over > -0.7 ? 0.3 / 0.7 : 0.002;

@@ -61,6 +61,10 @@ const UNREAD_DRY = 0.7;
 
 export const thermometerOf = (reading: Reading) => reading.thermometerSdK ?? THERMOMETER_SD_K;
 
+/** One sd of air at the coil as this many thermometers read it at one place, K. */
+export const airSdOf = (reading: Reading, thermometers = 1) =>
+  Math.hypot(thermometerOf(reading) / Math.sqrt(thermometers), AIR_PLACEMENT_SD_K);
+
 /** Null where the refrigerant has no numbers. */
 export function sceneOf(unit: CondenserUnit, entered: Reading, baseline: CleanBaseline, options: SceneOptions): Scene | null {
   const reading = withThermometer(entered, unit.thermometerClass);
@@ -140,16 +144,12 @@ function soundPrior(machine: Machine, unit: CondenserUnit, reading: Reading, lef
   sd[S.DRY] = reading.suctionLineK === undefined ? UNREAD_DRY : 0.35;
   const [over, overSd] = ROOM_TO_COIL.unread;
   const ownOver = unit.airOverRoomK;
-  const { airInK, airAgainK = airInK } = reading;
-  mean[S.AIR] =
-    airInK !== undefined && airAgainK !== undefined
-      ? (airInK + airAgainK) / 2
-      : reading.roomAirK === undefined
-        ? 298
-        : reading.roomAirK + (ownOver ?? over);
+  const { airInK, airAgainK } = reading;
+  const air = airInK !== undefined && airAgainK !== undefined ? (airInK + airAgainK) / 2 : airInK;
+  mean[S.AIR] = air ?? (reading.roomAirK === undefined ? 298 : reading.roomAirK + (ownOver ?? over));
   sd[S.AIR] =
-    airInK !== undefined
-      ? Math.hypot(reading.airAgainK === undefined ? thermometer : thermometer * Math.SQRT1_2, AIR_PLACEMENT_SD_K)
+    air !== undefined
+      ? airSdOf(reading, airAgainK === undefined ? 1 : 2)
       : reading.roomAirK === undefined
         ? 12
         : Math.hypot(thermometer, (ownOver === undefined ? overSd : overSd / 2) * left);

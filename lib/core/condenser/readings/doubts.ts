@@ -107,7 +107,7 @@ function pressures(unit: CondenserUnit, r: Reading): Doubt[] {
 
 /** Temperatures that a reading puts beside each other, K; NaN where it lacks one of them, and then nothing is asked. */
 type Beside = ReturnType<typeof besideOf>;
-function besideOf(unit: CondenserUnit, r: Reading) {
+export function besideOf(unit: CondenserUnit, r: Reading) {
   const fluid = fluidOf(unit.refrigerant);
   const atmosphere = atmosphereAt(unit.altitudeM);
   const gauged = r.headPaGauge !== undefined;
